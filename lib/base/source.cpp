@@ -1,0 +1,63 @@
+// SPDX-License-Identifier: MIT
+#include "base/source.h"
+
+#include <algorithm>
+#include <tuple>
+
+#include <fmt/format.h>
+
+namespace asterism {
+
+namespace {
+
+bool starts_code_point(char byte) { return (static_cast<unsigned char>(byte) & 0xC0) != 0x80; }
+
+}  // namespace
+
+Source::Source(std::string name, std::string text)
+    : name_(std::move(name)), text_(std::move(text)) {
+    starts_.push_back(0);
+    for (std::size_t i = 0; i < text_.size(); ++i) {
+        if (text_[i] == '\n') starts_.push_back(static_cast<std::uint32_t>(i + 1));
+    }
+}
+
+Position Source::position(std::uint32_t offset) const {
+    offset = std::min(offset, static_cast<std::uint32_t>(text_.size()));
+    auto const next = std::upper_bound(starts_.begin(), starts_.end(), offset);
+    auto const start = *std::prev(next);
+    auto const column =
+        std::count_if(text_.begin() + start, text_.begin() + offset, starts_code_point);
+    return {static_cast<std::uint32_t>(next - starts_.begin()),
+            static_cast<std::uint32_t>(column + 1)};
+}
+
+std::string_view Source::line(std::uint32_t number) const {
+    if (number == 0 || number > starts_.size()) return {};
+    auto rest = std::string_view(text_).substr(starts_[number - 1]);
+    rest = rest.substr(0, rest.find('\n'));
+    if (!rest.empty() && rest.back() == '\r') rest.remove_suffix(1);
+    return rest;
+}
+
+std::uint32_t Source::line_start(std::uint32_t index) const {
+    return index < starts_.size() ? starts_[index] : static_cast<std::uint32_t>(text_.size());
+}
+
+SourcePtr make_source(std::string name, std::string text) {
+    return std::make_shared<Source const>(std::move(name), std::move(text));
+}
+
+std::string Span::place() const {
+    if (!known()) return {};
+    auto const at = position();
+    return fmt::format("{}:{}:{}", source->name(), at.line, at.column);
+}
+
+bool before(Span const& a, Span const& b) {
+    std::string_view const a_name = a.known() ? std::string_view(a.source->name()) : "";
+    std::string_view const b_name = b.known() ? std::string_view(b.source->name()) : "";
+    return std::tie(a_name, a.begin, a.end) < std::tie(b_name, b.begin, b.end);
+}
+
+}  // namespace asterism
