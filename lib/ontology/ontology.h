@@ -1,0 +1,66 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <unordered_map>
+#include <vector>
+
+#include "base/diagnostic.h"
+#include "ontology/finding.h"
+#include "ontology/measure.h"
+#include "ontology/names.h"
+#include "yaml/node.h"
+
+namespace asterism {
+
+struct OntologyHeader {
+    Word id;
+    std::string version;
+    std::string hpo_version;
+};
+
+/// Everything that can be seen, done or measured. Built once by `load_ontology`, then immutable and shared.
+struct Ontology {
+    OntologyHeader header;
+    std::vector<Region> regions;
+    std::vector<ExamStep> steps;
+    std::vector<Finding> findings;
+    std::vector<Measure> measures;
+    std::vector<Citation> citations;
+    std::vector<Prevalence> prevalences;
+    std::vector<yaml::Node> norms;          ///< sections read by the norms
+    std::vector<Word> norm_sources;         ///< what those sections cite
+    std::string digest;  ///< SHA-256 of the files it was read from
+
+    NameIndex finding_names;   ///< ids, labels, synonyms, HPO ids
+    NameIndex step_names;      ///< steps by id and label
+    NameIndex region_names;
+    NameIndex measure_names;
+    NameIndex citation_names;
+
+    /// The finding with exactly this id.
+    std::optional<FindingId> finding(std::string_view id) const;
+    std::optional<MeasureId> measure(std::string_view id) const;
+    std::optional<StepId> step(std::string_view id) const;
+
+    Finding const& at(FindingId id) const { return findings[id]; }
+    ExamStep const& step_of(FindingId id) const { return steps[findings[id].step]; }
+    Region const& region_of(FindingId id) const { return regions[step_of(id).region]; }
+
+    /// All findings below one, nearest first; without itself.
+    std::vector<FindingId> descendants(FindingId id) const;
+    /// The chain of parents, nearest first; without itself.
+    std::vector<FindingId> ancestors(FindingId id) const;
+
+    std::unordered_map<std::string, FindingId> finding_by_id;
+    std::unordered_map<std::string, MeasureId> measure_by_id;
+    std::unordered_map<std::string, StepId> step_by_id;
+};
+
+/// Reads and checks an ontology from its files (any order; sections may be spread over them).
+/// Nothing is returned when there are errors; all of them are reported.
+std::optional<Ontology> load_ontology(std::vector<SourcePtr> const& files, Diagnostics& diagnostics);
+
+}  // namespace asterism
