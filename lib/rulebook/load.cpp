@@ -1,0 +1,74 @@
+// SPDX-License-Identifier: MIT
+#include <iterator>
+
+#include "base/digest.h"
+#include "rulebook/rulebook.h"
+#include "rulebook/sections.h"
+#include "yaml/read.h"
+
+namespace asterism {
+
+namespace {
+
+bool holds_vignettes(SourcePtr const& file) {
+    return file->name().find("vignettes/") != std::string::npos;
+}
+
+template <class T>
+void move_into(std::vector<T>& target, std::vector<T>& part) {
+    std::move(part.begin(), part.end(), std::back_inserter(target));
+}
+
+void merge(Rulebook& book, RulebookSections& part, Diagnostics& diagnostics) {
+    if (part.header && !book.header.id.empty()) {
+        diagnostics.error("second-header", part.header->id.span, "a second `rulebook` header");
+    } else if (part.header) {
+        book.header = std::move(*part.header);
+    }
+    move_into(book.services, part.services);
+    move_into(book.keys, part.keys);
+    move_into(book.classes, part.classes);
+    move_into(book.derived, part.derived);
+    move_into(book.tallies, part.tallies);
+    move_into(book.constellations, part.constellations);
+    move_into(book.actions, part.actions);
+    move_into(book.rules, part.rules);
+    move_into(book.promises, part.promises);
+    move_into(book.vignettes, part.vignettes);
+}
+
+void read_file(SourcePtr const& file, Rulebook& book, Diagnostics& diagnostics) {
+    auto const node = yaml::read_yaml(file, diagnostics);
+    if (!node) return;
+    RulebookSections sections;
+    rulebook_file_table().read(*node, sections, diagnostics);
+    if (holds_vignettes(file) && node->entries.size() != (node->find("vignettes") ? 1u : 0u)) {
+        diagnostics.error("not-a-vignette", node->span,
+                          "a file under vignettes/ holds `vignettes` only",
+                          "move the rest out: it would not enter the book's digest");
+    }
+    merge(book, sections, diagnostics);
+}
+
+}  // namespace
+
+std::optional<Rulebook> load_rulebook(std::vector<SourcePtr> const& files,
+                                      Diagnostics& diagnostics) {
+    Diagnostics problems;
+    Rulebook book;
+    std::vector<SourcePtr> content;
+    for (auto const& file : files) {
+        read_file(file, book, problems);
+        if (!holds_vignettes(file)) content.push_back(file);
+    }
+    if (book.header.id.empty()) {
+        problems.error("missing-header", files.empty() ? Span{} : Span{files.front(), 0, 1},
+                       "no file has the `rulebook` header");
+    }
+    book.digest = digest(content);
+    diagnostics.append(problems);
+    if (problems.has_errors()) return std::nullopt;
+    return book;
+}
+
+}  // namespace asterism
