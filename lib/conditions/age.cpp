@@ -1,0 +1,18 @@
+// SPDX-License-Identifier: MIT
+#include "conditions/within_range.h"
+
+namespace asterism {
+
+namespace {
+
+constexpr RangeKind kind{"age", Leaf::Kind::age, duration_bounds, &Builder::age,
+                         "age at the examination, such as { below: 24h }"};
+
+}  // namespace
+
+ConditionPtr read_age(yaml::Node const& node, ReadContext const& context) {
+    return read_within_range(node, context, kind);
+}
+yaml::Shape age_shape() { return range_condition_table(kind).shape(); }
+
+}  // namespace asterism
