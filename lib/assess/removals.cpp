@@ -1,0 +1,97 @@
+// SPDX-License-Identifier: MIT
+#include "assess/removals.h"
+
+#include <algorithm>
+#include <numeric>
+
+namespace asterism {
+
+namespace {
+
+constexpr std::size_t largest_set = 4;
+constexpr std::size_t most_trials = 20000;
+constexpr std::size_t most_sets = 12;
+
+bool contains(std::vector<std::size_t> const& set, std::vector<std::size_t> const& part) {
+    return std::includes(set.begin(), set.end(), part.begin(), part.end());
+}
+
+}  // namespace
+
+Removals::Removals(CompiledRulebook const& book, CaseFacts const& facts, WhatIf const& what_if)
+    : book_(book), facts_(facts), what_if_(what_if) {
+    for (FindingId id = 0; id < facts.states.size(); ++id) {
+        if (facts.states[id].origin != Origin::stated_present) continue;
+        candidates_.push_back({book.ontology->at(id).id.text, book.ontology->at(id).label});
+        changes_.push_back(what_if.finding(id, Truth::no));
+    }
+    for (auto const& reading : facts.readings) {
+        auto const& measure = book.ontology->measures[reading.measured.measure];
+        candidates_.push_back({measure.id.text, measure.label + " past its cut-off"});
+        changes_.push_back(what_if.measure_normal(reading.measured.measure));
+    }
+}
+
+bool Removals::falls(ServiceId service, Set const& set) const {
+    std::vector<WhatIf::Change const*> changes;
+    for (auto const index : set) changes.push_back(&changes_[index]);
+    return what_if_.verdicts(changes)[service].verdict != Verdict::suggested;
+}
+
+/// Candidates that no set can need are left out: those of which nothing true under the service's rules depends.
+/// What remains is found by the circuit itself: a candidate is useful when its facts are below a true rule.
+std::vector<std::size_t> Removals::useful_for(ServiceId service) const {
+    std::vector<bool> below(book_.circuit.size(), false);
+    for (auto const& rule : book_.rules) {
+        if (urgency_for(rule, service) && value_of(rule.when.literal, facts_.values) == Truth::yes) {
+            below[rule.when.literal.node] = true;
+        }
+    }
+    for (std::size_t node = book_.circuit.size(); node-- > 0;) {
+        if (!below[node] || book_.circuit.is_fact(static_cast<NodeId>(node))) continue;
+        for (auto const& input : book_.circuit.inputs(static_cast<NodeId>(node))) below[input.literal.node] = true;
+    }
+    std::vector<std::size_t> useful;
+    for (std::size_t i = 0; i < changes_.size(); ++i) {
+        auto const& change = changes_[i];
+        if (std::any_of(change.begin(), change.end(), [&](auto const& c) { return below[c.first]; })) useful.push_back(i);
+    }
+    return useful;
+}
+
+std::vector<Removals::Set> Removals::next_size(std::vector<Set> const& smaller, std::vector<std::size_t> const& useful,
+                                               std::vector<Set> const& found) const {
+    std::vector<Set> larger;
+    for (auto const& set : smaller) {
+        for (auto const index : useful) {
+            if (!set.empty() && index <= set.back()) continue;
+            auto next = set;
+            next.push_back(index);
+            bool const minimal = std::none_of(found.begin(), found.end(), [&](Set const& f) { return contains(next, f); });
+            if (minimal && larger.size() < most_trials) larger.push_back(std::move(next));
+        }
+    }
+    return larger;
+}
+
+void Removals::find(ServiceId service, WhatWouldChange& result) const {
+    auto const useful = useful_for(service);
+    std::vector<Set> found;
+    std::vector<Set> sets{{}};
+    for (std::size_t size = 1; size <= std::min(largest_set, useful.size()); ++size) {
+        sets = next_size(sets, useful, found);
+        std::vector<Set> standing;
+        for (auto const& set : sets) (falls(service, set) ? found : standing).push_back(set);
+        sets = std::move(standing);
+    }
+    // Sets that still stand could be completed only by more than the largest size tried.
+    result.more_without = found.size() > most_sets || (useful.size() > largest_set && !sets.empty());
+    if (found.size() > most_sets) found.resize(most_sets);
+    for (auto const& set : found) {
+        std::vector<Change> named;
+        for (auto const index : set) named.push_back(candidates_[index]);
+        result.without.push_back(std::move(named));
+    }
+}
+
+}  // namespace asterism
