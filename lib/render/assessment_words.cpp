@@ -1,0 +1,135 @@
+// SPDX-License-Identifier: MIT
+#include "render/assessment_words.h"
+
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include "base/fold.h"
+
+namespace asterism {
+
+namespace {
+
+bool is_part_of_a_tally(Evidence const& e) { return e.id.find('/') != std::string::npos; }
+
+std::string with_details(std::string text, Evidence const& e) {
+    if (!e.side.empty()) text += e.side == "both" ? ", both sides" : ", " + e.side;
+    if (!e.grade.empty()) text += ", " + e.grade;
+    if (e.familial) text += ", familial";
+    if (e.state == "absent" && e.kind == Evidence::Kind::finding) text += ", absent";
+    if (e.how == "derived") text += " (derived)";
+    return text;
+}
+
+template <class Number>
+std::string band(std::optional<Number> low, std::optional<Number> high, char const* format) {
+    if (!low) return {};
+    auto const from = fmt::format(fmt::runtime(format), *low);
+    auto const to = fmt::format(fmt::runtime(format), high.value_or(*low));
+    return from == to ? from : from + " to " + to;
+}
+
+std::string short_digest(Provenance const& p) { return p.digest.substr(0, 8); }
+
+}  // namespace
+
+std::string_view how_soon(Urgency urgency) {
+    switch (urgency) {
+        case Urgency::emergency: return "emergency, call now";
+        case Urgency::same_day: return "same day";
+        case Urgency::urgent: return "urgent, days to two weeks";
+        case Urgency::routine: return "routine";
+    }
+    return "";
+}
+
+std::string_view class_words(FindingClass value) {
+    switch (value) {
+        case FindingClass::red_flag: return "red flag";
+        case FindingClass::major_anomaly: return "major anomaly";
+        case FindingClass::minor_variant: return "minor variant";
+        case FindingClass::normal_variant: return "normal variant";
+    }
+    return "";
+}
+
+std::string_view strength_words(Strength strength) {
+    switch (strength) {
+        case Strength::guideline: return "guideline";
+        case Strength::study: return "study";
+        case Strength::common_practice: return "common practice";
+        case Strength::project_choice: return "project choice";
+    }
+    return "";
+}
+
+std::string evidence_words(Evidence const& e) {
+    if (e.kind == Evidence::Kind::tally) {
+        return fmt::format("{}: {} ({} decides)", e.label, e.value, e.threshold);
+    }
+    return with_details(e.label, e);
+}
+
+std::string evidence_as_written(Evidence const& e) {
+    bool const told = !e.as_written.empty() && fold(e.as_written) != fold(e.label);
+    return evidence_words(e) + (told ? fmt::format(" (written `{}`)", e.as_written) : "");
+}
+
+std::string evidence_list(std::vector<Evidence> const& list, std::size_t most) {
+    std::vector<std::string> words, tallies;
+    for (auto const& e : list) {
+        if (e.kind != Evidence::Kind::tally) words.push_back(evidence_words(e));
+        else if (!is_part_of_a_tally(e)) tallies.push_back(evidence_words(e));
+    }
+    auto text = first_of(words, most);
+    for (auto const& tally : tallies) text += (text.empty() ? "" : "; ") + tally;
+    return text;
+}
+
+std::string z_words(MeasureResult const& m) { return band(m.z_low, m.z_high, "{:+.2f}"); }
+
+std::string centile_words(MeasureResult const& m) {
+    return band(m.centile_low, m.centile_high, "{:.1f}");
+}
+
+std::string measure_words(MeasureResult const& m) {
+    auto text = fmt::format("{} {}", m.label, m.as_written);
+    if (m.z_low) text += ": z " + z_words(m);
+    if (m.centile_low) text += ", centile " + centile_words(m);
+    if (!m.norm.empty()) text += ", " + m.norm;
+    if (!m.note.empty()) text += fmt::format(" ({})", m.note);
+    return text;
+}
+
+std::string due_words(FollowUpResult const& f) {
+    auto const to = f.to_date ? to_text(*f.to_date) : to_text(f.to) + " of age";
+    if (f.from.hours == 0) return "by " + to;
+    return fmt::format("{} to {}", f.from_date ? to_text(*f.from_date) : to_text(f.from), to);
+}
+
+std::string first_of(std::vector<std::string> const& labels, std::size_t most) {
+    auto const shown = std::min(most, labels.size());
+    auto const end = labels.begin() + static_cast<std::ptrdiff_t>(shown);
+    auto text = fmt::format("{}", fmt::join(labels.begin(), end, "; "));
+    return shown == labels.size() ? text : fmt::format("{} (+{})", text, labels.size() - shown);
+}
+
+std::string counted(std::size_t number, std::string_view one, std::string_view many) {
+    return fmt::format("{} {}", number, number == 1 ? one : many);
+}
+
+std::string provenance_words(Assessment const& a) {
+    return fmt::format("asterism {}; rulebook {} {} ({}); ontology {} ({})", a.engine,
+                       a.rulebook.id, a.rulebook.version, short_digest(a.rulebook),
+                       a.ontology.version, short_digest(a.ontology));
+}
+
+std::string_view safety_text() {
+    return "Decision support for trained clinicians. It does not replace the examination, the "
+           "senior clinician or local pathways. Signs of distress end the examination and call "
+           "for help. What was found is worth talking over with the family, with care. Nothing "
+           "here is a diagnosis.";
+}
+
+}  // namespace asterism
