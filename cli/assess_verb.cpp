@@ -1,0 +1,142 @@
+// SPDX-License-Identifier: MIT
+#include <fmt/format.h>
+#include <nlohmann/json.hpp>
+
+#include "assess/assess.h"
+#include "assess/changes.h"
+#include "base/nearest.h"
+#include "book.h"
+#include "cases/from_arguments.h"
+#include "cases/read_case.h"
+#include "common.h"
+#include "exit_code.h"
+#include "files.h"
+#include "render/assessment_text.h"
+#include "render/diagnostics_text.h"
+#include "render/escape.h"
+#include "render/json.h"
+#include "terminal.h"
+#include "verb.h"
+
+namespace asterism::cli {
+
+namespace {
+
+constexpr auto schema = "asterism.assessment/1";
+
+Options make_options() {
+    Options options("assess",
+                    "  asterism assess baby.yaml                 a case file, YAML or JSON; - reads stdin\n"
+                    "  asterism assess --finding 'low-set ears; right' --finding 'webbed neck' \\\n"
+                    "      --sex female --gestation 38w4d --examined all\n"
+                    "  asterism assess baby.yaml --why three-independent-minor-variants\n");
+    options.list("finding,f", "NAME", "present; qualifiers after semicolons: 'low-set ears; right; familial'")
+        .list("absent", "NAME", "looked for and not there")
+        .list("unsure", "NAME", "could not be decided; counts as not examined")
+        .list("measure,m", "NAME=VALUE", "a measure with its unit: 'head-circumference=31.0 cm'")
+        .list("history", "NAME", "a history item, or 'none'")
+        .list("examined,e", "STEP", "'all', an exam step, a region, or 'except=STEP'; commas allowed")
+        .value("sex", "SEX", "female, male or undetermined")
+        .value("gestation", "AGE", "weeks and days: 38w4d")
+        .value("age", "AGE", "age at the examination: 26h, 3d")
+        .value("born", "DATE", "date of birth; gives follow-up dates")
+        .value("case", "ID", "a code for the case; never a name")
+        .value("format", "FORMAT", "text or json")
+        .value("detail", "HOW-MUCH", "brief (at most 40 lines) or full")
+        .value("why", "RULE", "show a rule's conditions with the value seen at each")
+        .positional("file", false, "the case")
+        .common();
+    return options;
+}
+
+CaseArguments arguments_of(Options const& options) {
+    CaseArguments a;
+    a.findings = options.all("finding");
+    a.absent = options.all("absent");
+    a.unsure = options.all("unsure");
+    a.measures = options.all("measure");
+    a.history = options.all("history");
+    a.examined = options.all("examined");
+    a.id = options.get("case");
+    a.sex = options.get("sex");
+    a.gestation = options.get("gestation");
+    a.age = options.get("age");
+    a.born = options.get("born");
+    return a;
+}
+
+Detail detail_of(Options const& options) {
+    auto const wanted = options.get("detail", "brief");
+    if (wanted != "brief" && wanted != "full") {
+        throw UsageError(fmt::format("unknown detail `{}`; accepted: brief, full", wanted));
+    }
+    return wanted == "full" ? Detail::full : Detail::brief;
+}
+
+Case read_the_case(Options const& options, Ontology const& ontology, Diagnostics& diagnostics) {
+    auto const file = options.all("file");
+    auto const arguments = arguments_of(options);
+    if (!file.empty() && !arguments.empty()) throw UsageError("give either a case file or findings as options, not both");
+    if (file.empty() && arguments.empty()) throw UsageError("no case: give a file, - for stdin, or --finding (see asterism assess --help)");
+    if (file.empty()) return read_case(case_from_arguments(arguments), ontology, diagnostics);
+    if (file.front() == "-" && stdin_is_terminal()) report("reading a case from the terminal; end with ctrl-d\n");
+    auto const source = read_source(file.front(), diagnostics);
+    Case nothing;
+    nothing.step_done.assign(ontology.steps.size(), false);
+    return source ? read_case(source, ontology, diagnostics) : nothing;
+}
+
+/// No verdict, but red flags that were recognised come first.
+int refuse(CompiledRulebook const& book, Case const& baby, Diagnostics const& diagnostics, bool json) {
+    auto const flags = recognised_red_flags(book, baby);
+    if (json) {
+        nlohmann::ordered_json envelope{{"schema", schema}, {"recognised_red_flags", nlohmann::ordered_json::array()}};
+        for (auto const& flag : flags) envelope["recognised_red_flags"].push_back(evidence_json(flag));
+        envelope["diagnostics"] = diagnostics_json(diagnostics);
+        print(json_text(envelope));
+    }
+    std::string text;
+    if (!flags.empty()) text += "Recognised despite the errors, act on these:\n";
+    for (auto const& flag : flags) text += fmt::format("  - red flag: {} ({})\n", flag.label, terminal_safe(flag.as_written));
+    if (!json && !flags.empty()) print(text);
+    report("no verdict is given until these are mended:\n" + diagnostics_text(diagnostics));
+    return invalid_input;
+}
+
+int explain(CompiledRulebook const& book, Case const& baby, std::string const& rule, bool json) {
+    auto const lines = trace(book, baby, rule);
+    if (lines.empty()) {
+        std::vector<std::string> names;
+        for (auto const& known : book.book->rules) names.push_back(known.id.text);
+        throw UsageError(fmt::format("unknown rule `{}`; {}", rule, did_you_mean(rule, names)));
+    }
+    if (!json) return print(trace_text(lines, rule)), done;
+    nlohmann::ordered_json document{{"schema", "asterism.trace/1"}, {"rule", rule}};
+    for (auto const& line : lines) {
+        document["conditions"].push_back(
+            {{"depth", line.depth}, {"condition", line.text}, {"value", to_text(line.value)}, {"seen", line.seen}, {"place", line.place}});
+    }
+    return print(json_text(document)), done;
+}
+
+}  // namespace
+
+int assess_verb(std::vector<std::string> const& arguments) {
+    auto options = make_options();
+    if (parse_or_help(options, arguments)) return done;
+    bool const json = options.format({"text", "json"}) == "json";
+    auto const detail = detail_of(options);
+    Diagnostics diagnostics;
+    auto const book = load_book(book_paths(options), diagnostics);
+    if (!book) return print_problems(diagnostics, schema, json), invalid_input;
+    auto const baby = read_the_case(options, *book->ontology, diagnostics);
+    if (diagnostics.has_errors()) return refuse(*book, baby, diagnostics, json);
+    report(diagnostics_text(diagnostics));
+    if (options.has("why")) return explain(*book, baby, options.get("why"), json);
+    auto assessment = assess(*book, baby);
+    add_what_would_change(*book, baby, assessment);
+    print(json ? json_text(assessment_json(assessment)) : assessment_text(assessment, {stdout_has_colour(), detail}));
+    return done;
+}
+
+}  // namespace asterism::cli

@@ -1,0 +1,32 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <memory>
+#include <optional>
+#include <string>
+
+#include "base/diagnostic.h"
+#include "compile/compiled.h"
+#include "options.h"
+
+namespace asterism::cli {
+
+/// Folders of a rulebook and an ontology; an empty one means the built-in.
+struct BookPaths {
+    std::string rulebook;
+    std::string ontology;
+};
+
+/// What --rulebook and --ontology say.
+BookPaths book_paths(Options const& options);
+
+std::shared_ptr<Ontology const> load_ontology(BookPaths const& paths, Diagnostics& diagnostics);
+std::shared_ptr<Rulebook const> load_rulebook(BookPaths const& paths, Diagnostics& diagnostics);
+
+/// Both, compiled; nothing after an error.
+std::optional<CompiledRulebook> load_book(BookPaths const& paths, Diagnostics& diagnostics);
+
+/// Prints the problems to stderr and, when JSON was asked for, as an envelope on stdout.
+void print_problems(Diagnostics const& diagnostics, std::string const& schema, bool json);
+
+}  // namespace asterism::cli

@@ -1,0 +1,79 @@
+// SPDX-License-Identifier: MIT
+#include "files.h"
+
+#include <algorithm>
+#include <cerrno>
+#include <cstring>
+#include <filesystem>
+#include <fstream>
+#include <iostream>
+#include <iterator>
+
+#include <fmt/format.h>
+
+#include "embedded/embedded.h"
+#include "yaml/limits.h"
+
+namespace asterism::cli {
+
+namespace {
+
+namespace fs = std::filesystem;
+
+std::string read_up_to_limit(std::istream& stream) {
+    std::string text;
+    std::string block(1u << 16, '\0');
+    while (stream && text.size() <= yaml::most_bytes) {
+        stream.read(block.data(), static_cast<std::streamsize>(block.size()));
+        text.append(block, 0, static_cast<std::size_t>(stream.gcount()));
+    }
+    return text;
+}
+
+void cannot_read(std::string const& path, std::string_view why, Diagnostics& diagnostics) {
+    diagnostics.error("cannot-read", {make_source(path, ""), 0, 0}, fmt::format("the file cannot be read: {}", why));
+}
+
+}  // namespace
+
+SourcePtr read_source(std::string const& path, Diagnostics& diagnostics) {
+    if (path == "-") return make_source("<stdin>", read_up_to_limit(std::cin));
+    std::error_code error;
+    if (fs::is_directory(path, error)) {
+        cannot_read(path, "it is a folder", diagnostics);
+        return nullptr;
+    }
+    std::ifstream stream(path, std::ios::binary);
+    if (!stream) {
+        cannot_read(path, std::strerror(errno), diagnostics);
+        return nullptr;
+    }
+    return make_source(path, read_up_to_limit(stream));
+}
+
+std::vector<SourcePtr> read_folder(std::string const& folder, Diagnostics& diagnostics) {
+    std::error_code error;
+    std::vector<std::string> paths;
+    for (auto it = fs::recursive_directory_iterator(folder, error); !error && it != fs::recursive_directory_iterator(); it.increment(error)) {
+        auto const& path = it->path();
+        if (it->is_regular_file() && path.extension() == ".yaml") paths.push_back(path.string());
+    }
+    if (error || paths.empty()) cannot_read(folder, error ? error.message() : "it holds no .yaml file", diagnostics);
+    std::sort(paths.begin(), paths.end());
+    std::vector<SourcePtr> sources;
+    for (auto const& path : paths) {
+        if (auto source = read_source(path, diagnostics)) sources.push_back(std::move(source));
+    }
+    return sources;
+}
+
+std::vector<SourcePtr> embedded_sources(std::string const& prefix) {
+    std::vector<SourcePtr> sources;
+    for (auto const& file : embedded::files()) {
+        bool const wanted = file.name.starts_with(prefix) && file.name.ends_with(".yaml");
+        if (wanted) sources.push_back(make_source(std::string(file.name), std::string(file.text)));
+    }
+    return sources;
+}
+
+}  // namespace asterism::cli

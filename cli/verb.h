@@ -1,0 +1,22 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace asterism::cli {
+
+/// One sub-command: a line of the table in main.cpp and a file of its own.
+struct Verb {
+    std::string_view name;
+    std::string_view summary;
+    int (*run)(std::vector<std::string> const& arguments);
+};
+
+int assess_verb(std::vector<std::string> const& arguments);
+int check_verb(std::vector<std::string> const& arguments);
+int lookup_verb(std::vector<std::string> const& arguments);
+int worksheet_verb(std::vector<std::string> const& arguments);
+
+}  // namespace asterism::cli
