@@ -11,7 +11,11 @@
 #include "common.h"
 #include "exit_code.h"
 #include "files.h"
+#include "render/assessment_context.h"
+#include "render/assessment_html.h"
+#include "render/assessment_markdown.h"
 #include "render/assessment_text.h"
+#include "render/consult.h"
 #include "render/diagnostics_text.h"
 #include "render/escape.h"
 #include "render/json.h"
@@ -40,8 +44,9 @@ Options make_options() {
         .value("gestation", "AGE", "weeks and days: 38w4d")
         .value("age", "AGE", "age at the examination: 26h, 3d")
         .value("born", "DATE", "date of birth; gives follow-up dates")
+        .list("norm-table", "NORM=FILE", "a norm's table that is not bundled: fenton-2013=fenton.csv")
         .value("case", "ID", "a code for the case; never a name")
-        .value("format", "FORMAT", "text or json")
+        .value("format", "FORMAT", "text, json, html, markdown or consult (a referral note)")
         .value("detail", "HOW-MUCH", "brief (at most 40 lines) or full")
         .value("why", "RULE", "show a rule's conditions with the value seen at each")
         .positional("file", false, "the case")
@@ -71,6 +76,20 @@ Detail detail_of(Options const& options) {
         throw UsageError(fmt::format("unknown detail `{}`; accepted: brief, full", wanted));
     }
     return wanted == "full" ? Detail::full : Detail::brief;
+}
+
+std::string in_format(Options const& options, Assessment const& assessment, Case const& baby,
+                      CompiledRulebook const& book) {
+    auto const format = options.get("format", "text");
+    if (format == "json") return json_text(assessment_json(assessment));
+    if (format == "text") {
+        return assessment_text(assessment, {stdout_has_colour(), detail_of(options)});
+    }
+    auto context = context_of(baby, *book.ontology);
+    if (format == "markdown") return assessment_markdown(assessment, context);
+    if (format == "consult") return consult_note(assessment, context);
+    context.charts = charts_of(baby, *book.ontology, *book.standards);
+    return assessment_html(assessment, context);
 }
 
 Case read_the_case(Options const& options, Ontology const& ontology, Diagnostics& diagnostics) {
@@ -124,8 +143,8 @@ int explain(CompiledRulebook const& book, Case const& baby, std::string const& r
 int assess_verb(std::vector<std::string> const& arguments) {
     auto options = make_options();
     if (parse_or_help(options, arguments)) return done;
-    bool const json = options.format({"text", "json"}) == "json";
-    auto const detail = detail_of(options);
+    bool const json = options.format({"text", "json", "html", "markdown", "consult"}) == "json";
+    detail_of(options);  // a wrong value is a slip, whatever the format
     Diagnostics diagnostics;
     auto const book = load_book(book_paths(options), diagnostics);
     if (!book) return print_problems(diagnostics, schema, json), invalid_input;
@@ -135,7 +154,7 @@ int assess_verb(std::vector<std::string> const& arguments) {
     if (options.has("why")) return explain(*book, baby, options.get("why"), json);
     auto assessment = assess(*book, baby);
     add_what_would_change(*book, baby, assessment);
-    print(json ? json_text(assessment_json(assessment)) : assessment_text(assessment, {stdout_has_colour(), detail}));
+    print(in_format(options, assessment, baby, *book));
     return done;
 }
 

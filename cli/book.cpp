@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: MIT
 #include "book.h"
 
+#include <fmt/format.h>
 #include <nlohmann/json.hpp>
 #include <spdlog/spdlog.h>
 
+#include "compile/norm_descriptions.h"
 #include "files.h"
 #include "render/diagnostics_text.h"
 #include "render/json.h"
@@ -17,6 +19,16 @@ std::vector<SourcePtr> sources(std::string const& folder, std::string const& bui
     return folder.empty() ? embedded_sources(built_in) : read_folder(folder, diagnostics);
 }
 
+/// `fenton-2013=FILE`: the file joins the ontology under the name that the norm looks for.
+void add_norm_table(std::string const& given, std::vector<SourcePtr>& files, Diagnostics& diagnostics) {
+    auto const equals = given.find('=');
+    if (equals == std::string::npos || equals == 0 || equals + 1 == given.size()) {
+        throw UsageError(fmt::format("expected --norm-table NORM=FILE, found `{}`", given));
+    }
+    auto const text = read_source(given.substr(equals + 1), diagnostics);
+    if (text) files.push_back(make_source(supplied_table_name(given.substr(0, equals)), std::string(text->text())));
+}
+
 template <class T>
 std::shared_ptr<T const> shared(std::optional<T> value) {
     return value ? std::make_shared<T const>(std::move(*value)) : nullptr;
@@ -24,10 +36,13 @@ std::shared_ptr<T const> shared(std::optional<T> value) {
 
 }  // namespace
 
-BookPaths book_paths(Options const& options) { return {options.get("rulebook"), options.get("ontology")}; }
+BookPaths book_paths(Options const& options) {
+    return {options.get("rulebook"), options.get("ontology"), options.all("norm-table")};
+}
 
 std::shared_ptr<Ontology const> load_ontology(BookPaths const& paths, Diagnostics& diagnostics) {
-    auto const files = sources(paths.ontology, "ontology/", diagnostics);
+    auto files = sources(paths.ontology, "ontology/", diagnostics);
+    for (auto const& given : paths.norm_tables) add_norm_table(given, files, diagnostics);
     spdlog::info("ontology: {} files", files.size());
     return files.empty() ? nullptr : shared(asterism::load_ontology(files, diagnostics));
 }

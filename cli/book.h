@@ -4,6 +4,7 @@
 #include <memory>
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "base/diagnostic.h"
 #include "compile/compiled.h"
@@ -15,6 +16,7 @@ namespace asterism::cli {
 struct BookPaths {
     std::string rulebook;
     std::string ontology;
+    std::vector<std::string> norm_tables;  ///< NORM=FILE: tables of norms that are not bundled
 };
 
 /// What --rulebook and --ontology say.

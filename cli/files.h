@@ -14,7 +14,7 @@ namespace asterism::cli {
 /// accept is cut just past their limit, so that they refuse it with a proper message.
 SourcePtr read_source(std::string const& path, Diagnostics& diagnostics);
 
-/// Every .yaml file below a folder, sorted by path.
+/// Every .yaml and .csv file below a folder, sorted by path.
 std::vector<SourcePtr> read_folder(std::string const& folder, Diagnostics& diagnostics);
 
 /// The built-in files whose names start with a prefix.

@@ -25,6 +25,7 @@ using namespace asterism::cli;
 constexpr std::array verbs{
     Verb{"assess", "which referrals do these findings suggest, how soon, and why", assess_verb},
     Verb{"lookup", "what a finding is, how to look for it, what the book says of it", lookup_verb},
+    Verb{"measure", "what a number is: z-score and centile by every norm, and a growth chart", measure_verb},
     Verb{"worksheet", "an empty case, head to toe, ready to fill in", worksheet_verb},
     Verb{"check", "is a rulebook sound", check_verb},
 };

@@ -127,6 +127,9 @@ struct ConstellationResult {
     std::vector<std::string> sources;
 };
 
+/// A measure as taken or computed, with what the preferred norm says of it. z and centile are those of the
+/// value as read, a band only over days or sexes that are not known; the `with_margin` ones add the reading
+/// error: they are what cut-offs are compared with.
 struct MeasureResult {
     std::string measure;
     std::string label;
@@ -137,6 +140,9 @@ struct MeasureResult {
     std::optional<double> z_low, z_high;
     std::optional<double> centile_low, centile_high;
     std::string note;
+    std::optional<double> z_with_margin_low{}, z_with_margin_high{};
+    double value_low = 0, value_high = 0;  ///< with the reading error
+    bool computed = false;
 };
 
 struct FollowUpResult {

@@ -3,6 +3,8 @@
 
 #include <algorithm>
 
+#include <fmt/format.h>
+
 #include "base/number.h"
 
 namespace asterism {
@@ -11,6 +13,12 @@ namespace {
 
 std::string state_text(Truth value) {
     return value == Truth::yes ? "present" : value == Truth::no ? "absent" : "unknown";
+}
+
+std::string z_words(NumberBand z) {
+    auto const low = fmt::format("{:+.2f}", z.low);
+    auto const high = fmt::format("{:+.2f}", z.high);
+    return low == high ? low : fmt::format("{} to {}", low, high);
 }
 
 void add_unique(std::vector<Evidence>& out, Evidence evidence) {
@@ -49,9 +57,21 @@ void EvidenceReader::collect_leaf(CompiledCondition const& condition, std::vecto
         add_unique(out, leaf(condition));
         for (auto& part : decisive(constellation.reached)) add_unique(out, std::move(part));
     } else if (leaf_data.kind == Leaf::Kind::finding && !leaf_data.wants_absent && value(condition.literal) == Truth::yes) {
-        for (auto const id : present_by(leaf_data.index)) add_unique(out, finding(id));
+        for (auto const id : present_by(leaf_data.index)) {
+            add_unique(out, finding(id));
+            if (facts_.states[id].origin != Origin::stated_present) add_derivation(id, out);
+        }
     } else {
         add_unique(out, leaf(condition));
+    }
+}
+
+/// A finding that numbers decided is explained by the numbers.
+void EvidenceReader::add_derivation(FindingId id, std::vector<Evidence>& out) const {
+    auto const& derived = book_.derived[id];
+    if (!derived || value(derived->when.literal) != Truth::yes) return;
+    for (auto& part : decisive(derived->when)) {
+        if (part.kind == Evidence::Kind::measure) add_unique(out, std::move(part));
     }
 }
 
@@ -133,7 +153,10 @@ Evidence EvidenceReader::measure(CompiledCondition const& condition) const {
     evidence.label = measure.label;
     evidence.threshold = condition.condition->describe(vocabulary_);
     for (auto const& reading : facts_.readings) {
-        if (reading.measured.measure == condition.condition->leaf().index) evidence.as_written = reading.measured.as_written.text;
+        if (reading.measured.measure != condition.condition->leaf().index) continue;
+        evidence.as_written = reading.measured.as_written.text;
+        evidence.value = reading.measured.as_written.text;
+        if (reading.z_as_read) evidence.value += fmt::format(", z {} by {}", z_words(*reading.z_as_read), reading.norm);
     }
     evidence.state = to_text(value(condition.literal));
     return evidence;

@@ -34,6 +34,7 @@ public:
 private:
     void collect(CompiledCondition const& condition, bool wanted, std::vector<Evidence>& out) const;
     void collect_leaf(CompiledCondition const& condition, std::vector<Evidence>& out) const;
+    void add_derivation(FindingId id, std::vector<Evidence>& out) const;
     Evidence tally(Leaf const& leaf) const;
     Evidence measure(CompiledCondition const& condition) const;
     std::string how(FindingId id) const;

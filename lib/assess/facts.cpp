@@ -66,11 +66,16 @@ private:
         return known && finding.sex != Sex::not_given && finding.sex != baby_.sex;
     }
 
+    /// One of two measures alone would be false comfort: a dimple 3 mm wide may still be too far up. Each measure
+    /// that the derivation asks for must have been taken, and one of its tests must have a norm.
     bool decided_by_measure(FindingId id) const {
-        if (!book_.derived[id]) return false;
+        if (!book_.derived[id] || book_.derived[id]->tests.empty()) return false;
         auto const& tests = book_.derived[id]->tests;
-        return std::any_of(tests.begin(), tests.end(), [&](std::uint32_t test) {
-            return value_of(book_.measure_tests[test], readings_).has_value();
+        return std::all_of(tests.begin(), tests.end(), [&](std::uint32_t test) {
+            return std::any_of(tests.begin(), tests.end(), [&](std::uint32_t other) {
+                bool const same = book_.measure_tests[other].measure == book_.measure_tests[test].measure;
+                return same && value_of(book_.measure_tests[other], readings_).has_value();
+            });
         });
     }
 
@@ -174,7 +179,7 @@ private:
 
 CaseFacts evaluate(CompiledRulebook const& book, Case const& baby, Rest rest) {
     CaseFacts facts;
-    facts.readings = read_margins(book, baby);
+    facts.readings = read_margins(*book.ontology, *book.standards, baby);
     facts.states = States(book, baby, facts.readings).work_out();
     facts.values.assign(book.circuit.size(), Truth::no);
     FactValues const value(book, baby, facts, rest);

@@ -5,6 +5,8 @@
 
 #include <fmt/format.h>
 
+#include "assess/measure_report.h"
+
 namespace asterism {
 
 namespace {
@@ -106,14 +108,7 @@ std::vector<Evidence> finding_results(CompiledRulebook const& book, CaseFacts co
 
 std::vector<MeasureResult> measure_results(CompiledRulebook const& book, CaseFacts const& facts) {
     std::vector<MeasureResult> results;
-    for (auto const& reading : facts.readings) {
-        auto const& measure = book.ontology->measures[reading.measured.measure];
-        MeasureResult result{measure.id.text, measure.label, reading.measured.as_written.text, measure.unit, reading.measured.value,
-                             reading.norm, {}, {}, {}, {}, reading.note};
-        if (reading.z) result.z_low = reading.z->low, result.z_high = reading.z->high;
-        if (reading.centile) result.centile_low = reading.centile->low, result.centile_high = reading.centile->high;
-        results.push_back(std::move(result));
-    }
+    for (auto const& reading : facts.readings) results.push_back(measure_result(*book.ontology, reading));
     return results;
 }
 

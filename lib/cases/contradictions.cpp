@@ -23,6 +23,12 @@ bool sides_apart(Statement const& a, Statement const& b) {
     return both_said && (static_cast<int>(a.sides) & static_cast<int>(b.sides)) == 0;
 }
 
+/// Whether what is absent surely takes in what is present. A side left open may be the other one.
+bool overlaps(Statement const& present, Statement const& absent) {
+    if (absent.sides == Sides::not_said || absent.sides == Sides::both) return true;
+    return present.sides != Sides::not_said && !sides_apart(present, absent);
+}
+
 void check_pair(Statement const& present, Statement const& absent, Ontology const& ontology,
                 Diagnostics& diagnostics) {
     if (present.finding == absent.finding) {
@@ -32,7 +38,7 @@ void check_pair(Statement const& present, Statement const& absent, Ontology cons
                "stated absent here", diagnostics);
         return;
     }
-    if (absent.sides != Sides::not_said) return;
+    if (!overlaps(present, absent)) return;
     for (auto const ancestor : ontology.ancestors(present.finding)) {
         if (ancestor != absent.finding) continue;
         report(

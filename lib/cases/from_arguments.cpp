@@ -73,13 +73,27 @@ yaml::Entry qualifier(Word const& word) {
     return {{side ? "side" : "grade", word.span}, yaml::scalar(word)};
 }
 
+/// Adds a qualifier; a second, other one of its kind (`left; right`) makes a list, which the reader
+/// of the case refuses, so that neither is dropped.
+void add_qualifier(Word const& word, std::vector<yaml::Entry>& entries) {
+    auto added = qualifier(word);
+    auto const same = std::find_if(entries.begin(), entries.end(), [&](yaml::Entry const& entry) {
+        return entry.key.text == added.key.text;
+    });
+    if (same == entries.end()) {
+        entries.push_back(std::move(added));
+    } else if (same->value.text != added.value.text) {
+        same->value = yaml::list(word.span, {same->value, added.value});
+    }
+}
+
 yaml::Node statement(Word const& argument) {
     auto const parts = split(argument, ';');
     if (parts.size() == 1) return yaml::scalar(parts.front());
     std::vector<yaml::Entry> entries{
         {{"finding", parts.front().span}, yaml::scalar(parts.front())}};
     for (std::size_t i = 1; i < parts.size(); ++i) {
-        if (!parts[i].empty()) entries.push_back(qualifier(parts[i]));
+        if (!parts[i].empty()) add_qualifier(parts[i], entries);
     }
     return yaml::map(argument.span, std::move(entries));
 }
@@ -88,7 +102,8 @@ yaml::Node statement(Word const& argument) {
 void add_examined(Word const& argument, std::vector<yaml::Node>& items) {
     for (auto const& name : split(argument, ',')) {
         auto const equals = name.text.find('=');
-        if (name.text.substr(0, equals) != "except" || equals == std::string::npos) {
+        bool const excepts = equals != std::string::npos && part(name, 0, equals).text == "except";
+        if (!excepts) {
             items.push_back(yaml::scalar(name));
             continue;
         }

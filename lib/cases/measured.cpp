@@ -2,6 +2,7 @@
 #include "cases/measured.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include <fmt/format.h>
 
@@ -12,6 +13,12 @@
 namespace asterism {
 
 namespace {
+
+/// Conversion leaves the last bits of a double astray; cut-offs are compared strictly.
+double without_noise(double value) {
+    constexpr double nine_decimals = 1e9;
+    return std::round(value * nine_decimals) / nine_decimals;
+}
 
 bool plausible(Measure const& measure, double value) {
     return value >= measure.plausible.from && value <= measure.plausible.to;
@@ -63,7 +70,7 @@ std::optional<MeasuredValue> read_measure(Word const& name, Word const& value,
     }
     if (!check_unit(measure, *quantity, value, diagnostics)) return std::nullopt;
     double const factor = *conversion(quantity->unit, measure.unit);
-    result.value = quantity->value * factor;
+    result.value = without_noise(quantity->value * factor);
     result.step = quantity->step * factor;
     result.as_written = value;
     result.name_span = name.span;

@@ -6,6 +6,7 @@
 #include "compile/book_builder.h"
 #include "compile/checks.h"
 #include "compile/compiled.h"
+#include "compile/norm_descriptions.h"
 
 namespace asterism {
 
@@ -207,6 +208,7 @@ std::optional<CompiledRulebook> compile(std::shared_ptr<Rulebook const> book, st
     CompiledRulebook result;
     result.book = std::move(book);
     result.ontology = std::move(ontology);
+    result.standards = read_standards(*result.ontology, problems);
     Compiler(result, problems).run();
     diagnostics.append(problems);
     if (problems.has_errors()) return std::nullopt;

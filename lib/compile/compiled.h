@@ -9,6 +9,7 @@
 #include "base/diagnostic.h"
 #include "compile/circuit.h"
 #include "conditions/condition.h"
+#include "norms/standard.h"
 #include "ontology/ontology.h"
 #include "rulebook/rulebook.h"
 
@@ -126,6 +127,7 @@ struct CompiledDerivation {
 struct CompiledRulebook {
     std::shared_ptr<Ontology const> ontology;
     std::shared_ptr<Rulebook const> book;
+    std::shared_ptr<norms::Standards const> standards;  ///< never null
 
     Circuit circuit;
     std::vector<Fact> facts;

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <string>
 #include <vector>
 
 #include "cases/case.h"
@@ -23,6 +24,7 @@ struct MeasureTest {
     MeasureId measure = 0;
     Statistic statistic = Statistic::value;
     Range range;
+    std::string norm{};  ///< whose z or centile is meant; empty: that of the preferred norm
 
     friend auto operator<=>(MeasureTest const&, MeasureTest const&) = default;
 };

@@ -19,6 +19,10 @@ void move_into(std::vector<T>& target, std::vector<T>& part) {
     std::move(part.begin(), part.end(), std::back_inserter(target));
 }
 
+std::uint32_t next_norm(Ontology const& ontology) {
+    return static_cast<std::uint32_t>(ontology.norm_names.printed().size());
+}
+
 void merge(Ontology& ontology, OntologySections& part, Diagnostics& diagnostics) {
     if (part.header && !ontology.header.id.empty()) {
         diagnostics.error("second-header", part.header->id.span, "a second `ontology` header");
@@ -34,10 +38,14 @@ void merge(Ontology& ontology, OntologySections& part, Diagnostics& diagnostics)
     for (auto const& norm : part.norms.items) {
         if (auto const* sources = norm.find("sources")) yaml::one_or_more(yaml::word("source")).read(*sources, ontology.norm_sources, diagnostics);
     }
+    for (auto const& norm : part.norms.items) {
+        if (auto const* id = norm.find("norm"); id && id->is_scalar()) ontology.norm_names.add(id->text, next_norm(ontology));
+    }
     if (part.norms.is_list()) ontology.norms.push_back(std::move(part.norms));
 }
 
 void read_file(SourcePtr const& file, Ontology& ontology, Diagnostics& diagnostics) {
+    if (file->name().ends_with(".csv")) return ontology.tables.push_back(file);
     auto const node = yaml::read_yaml(file, diagnostics);
     if (!node) return;
     OntologySections sections;
@@ -181,8 +189,9 @@ std::optional<Ontology> load_ontology(std::vector<SourcePtr> const& files, Diagn
     Diagnostics problems;
     Ontology ontology;
     for (auto const& file : files) read_file(file, ontology, problems);
-    if (ontology.header.id.empty() && !files.empty()) {
-        problems.error("missing-header", {files.front(), 0, 1}, "no file has the `ontology` header");
+    if (ontology.header.id.empty()) {
+        problems.error("missing-header", files.empty() ? Span{} : Span{files.front(), 0, 1},
+                       "no file has the `ontology` header");
     }
     put_in_order(ontology);
     index_all(ontology, problems);

@@ -32,6 +32,7 @@ struct Ontology {
     std::vector<Prevalence> prevalences;
     std::vector<yaml::Node> norms;          ///< sections read by the norms
     std::vector<Word> norm_sources;         ///< what those sections cite
+    std::vector<SourcePtr> tables;          ///< the .csv files beside the sections, which norms read
     std::string digest;  ///< SHA-256 of the files it was read from
 
     NameIndex finding_names;   ///< ids, labels, synonyms, HPO ids
@@ -39,6 +40,7 @@ struct Ontology {
     NameIndex region_names;
     NameIndex measure_names;
     NameIndex citation_names;
+    NameIndex norm_names;      ///< norms by id
 
     /// The finding with exactly this id.
     std::optional<FindingId> finding(std::string_view id) const;
@@ -59,7 +61,8 @@ struct Ontology {
     std::unordered_map<std::string, StepId> step_by_id;
 };
 
-/// Reads and checks an ontology from its files (any order; sections may be spread over them).
+/// Reads and checks an ontology from its files (any order; sections may be spread over them). Files
+/// that end in .csv are the tables of norms: they count for the digest and are read with the norms.
 /// Nothing is returned when there are errors; all of them are reported.
 std::optional<Ontology> load_ontology(std::vector<SourcePtr> const& files, Diagnostics& diagnostics);
 

@@ -2,6 +2,7 @@
 #include <nlohmann/json.hpp>
 
 #include "render/json.h"
+#include "render/measure_numbers.h"
 
 namespace asterism {
 
@@ -82,11 +83,17 @@ Json constellation(ConstellationResult const& c) {
     return object;
 }
 
+std::optional<norms::Band> band(std::optional<double> const& low, std::optional<double> const& high) {
+    return low ? std::optional(norms::Band{*low, *high}) : std::nullopt;
+}
+
 Json measure(MeasureResult const& m) {
-    Json object{{"measure", m.measure}, {"label", m.label}, {"as_written", m.as_written}, {"value", m.value}, {"unit", m.unit}};
+    Json object{{"measure", m.measure}, {"label", m.label}, {"as_written", m.as_written}, {"value", rounded(m.value)}, {"unit", m.unit}};
     add_text(object, "norm", m.norm);
-    if (m.z_low) object["z"] = Json::array({*m.z_low, *m.z_high});
-    if (m.centile_low) object["centile"] = Json::array({*m.centile_low, *m.centile_high});
+    add_band(object, "z", band(m.z_low, m.z_high), band(m.z_with_margin_low, m.z_with_margin_high));
+    add_band(object, "centile", band(m.centile_low, m.centile_high), {});
+    object["value_band"] = {rounded(m.value_low), rounded(m.value_high)};
+    object["computed"] = m.computed;
     add_text(object, "note", m.note);
     return object;
 }

@@ -2,6 +2,7 @@
 #include "render/assessment_words.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include <fmt/format.h>
 
@@ -28,6 +29,19 @@ std::string band(std::optional<Number> low, std::optional<Number> high, char con
     auto const from = fmt::format(fmt::runtime(format), *low);
     auto const to = fmt::format(fmt::runtime(format), high.value_or(*low));
     return from == to ? from : from + " to " + to;
+}
+
+/// An age as people say it: months from two months on, the exact unit before.
+std::string age_words(Duration age) {
+    constexpr double hours_a_month = 24 * 30.4375;
+    auto const months = std::lround(age.hours / hours_a_month);
+    return months < 2 ? to_text(age) : fmt::format("{} months", months);
+}
+
+/// As the recorder wrote it; a computed one has only its value.
+std::string value_words(MeasureResult const& m) {
+    if (!m.as_written.empty()) return m.label + " " + m.as_written;
+    return fmt::format("{} {:.2f} {}", m.label, m.value, m.unit);
 }
 
 std::string short_digest(Provenance const& p) { return p.digest.substr(0, 8); }
@@ -79,22 +93,33 @@ std::string evidence_as_written(Evidence const& e) {
 std::string evidence_list(std::vector<Evidence> const& list, std::size_t most) {
     std::vector<std::string> words, tallies;
     for (auto const& e : list) {
-        if (e.kind != Evidence::Kind::tally) words.push_back(evidence_words(e));
-        else if (!is_part_of_a_tally(e)) tallies.push_back(evidence_words(e));
+        if (e.kind != Evidence::Kind::tally)
+            words.push_back(evidence_words(e));
+        else if (!is_part_of_a_tally(e))
+            tallies.push_back(evidence_words(e));
     }
     auto text = first_of(words, most);
     for (auto const& tally : tallies) text += (text.empty() ? "" : "; ") + tally;
     return text;
 }
 
-std::string z_words(MeasureResult const& m) { return band(m.z_low, m.z_high, "{:+.2f}"); }
+std::string z_words(MeasureResult const& m) {
+    auto const read = band(m.z_low, m.z_high, "{:+.2f}");
+    auto const wide = band(m.z_with_margin_low, m.z_with_margin_high, "{:+.2f}");
+    return wide.empty() || wide == read ? read : fmt::format("{} (with margin {})", read, wide);
+}
+
+std::string measure_in_short(MeasureResult const& m) {
+    auto const text = value_words(m);
+    return m.z_low ? fmt::format("{} (z {})", text, band(m.z_low, m.z_high, "{:+.2f}")) : text;
+}
 
 std::string centile_words(MeasureResult const& m) {
     return band(m.centile_low, m.centile_high, "{:.1f}");
 }
 
 std::string measure_words(MeasureResult const& m) {
-    auto text = fmt::format("{} {}", m.label, m.as_written);
+    auto text = value_words(m);
     if (m.z_low) text += ": z " + z_words(m);
     if (m.centile_low) text += ", centile " + centile_words(m);
     if (!m.norm.empty()) text += ", " + m.norm;
@@ -103,9 +128,9 @@ std::string measure_words(MeasureResult const& m) {
 }
 
 std::string due_words(FollowUpResult const& f) {
-    auto const to = f.to_date ? to_text(*f.to_date) : to_text(f.to) + " of age";
+    auto const to = f.to_date ? to_text(*f.to_date) : age_words(f.to) + " of age";
     if (f.from.hours == 0) return "by " + to;
-    return fmt::format("{} to {}", f.from_date ? to_text(*f.from_date) : to_text(f.from), to);
+    return fmt::format("{} to {}", f.from_date ? to_text(*f.from_date) : age_words(f.from), to);
 }
 
 std::string first_of(std::vector<std::string> const& labels, std::size_t most) {
@@ -126,10 +151,9 @@ std::string provenance_words(Assessment const& a) {
 }
 
 std::string_view safety_text() {
-    return "Decision support for trained clinicians. It does not replace the examination, the "
-           "senior clinician or local pathways. Signs of distress end the examination and call "
-           "for help. What was found is worth talking over with the family, with care. Nothing "
-           "here is a diagnosis.";
+    return "Decision support for trained clinicians: it does not replace the examination, the "
+           "senior clinician or local pathways. Signs of distress: stop, call for help. Discuss "
+           "findings with the family with care. Nothing here is a diagnosis.";
 }
 
 }  // namespace asterism

@@ -28,6 +28,9 @@ std::string evidence_list(std::vector<Evidence> const& list, std::size_t most = 
 
 /// `head circumference 29.5 cm: z -2.71, centile 0.3, norm`.
 std::string measure_words(MeasureResult const& measure);
+/// The same in short: `head circumference 29.5 cm (z -2.71)`.
+std::string measure_in_short(MeasureResult const& measure);
+/// As read, and with the margin of the reading where that makes a difference.
 std::string z_words(MeasureResult const& measure);
 std::string centile_words(MeasureResult const& measure);
 

@@ -3,12 +3,14 @@
 
 #include <fmt/format.h>
 
-#include "render/assessment_text.h"
+#include "render/assessment_words.h"
 #include "render/layout.h"
 
 namespace asterism {
 
 namespace {
+
+constexpr int sheet_width = 95;  ///< columns that fit a sheet of A4 in a 10-point typewriter face
 
 std::string findings_of(Ontology const& ontology, StepId step) {
     std::string list;
@@ -18,38 +20,48 @@ std::string findings_of(Ontology const& ontology, StepId step) {
     return list;
 }
 
-std::string region_text(Ontology const& ontology, RegionId region) {
-    std::string out = fmt::format("\n  # {}\n", ontology.regions[region].label);
+std::string step_text(Ontology const& ontology, StepId id, bool findings) {
+    auto const& step = ontology.steps[id];
+    auto out = fmt::format("  # - {:<26} # {}{}\n", step.id.text,
+                           step.essential ? "ESSENTIAL: " : "", step.label);
+    if (!findings) return out;
+    out += wrapped(step.how, "  #     how: ", "  #       ", sheet_width);
+    out += wrapped(findings_of(ontology, id), "  #     look for: ", "  #       ", sheet_width);
+    return out;
+}
+
+std::string region_text(Ontology const& ontology, RegionId region, bool findings) {
+    auto out = fmt::format("  # {}\n", ontology.regions[region].label);
     for (StepId id = 0; id < ontology.steps.size(); ++id) {
-        auto const& step = ontology.steps[id];
-        if (step.region != region) continue;
-        out += wrapped(step.label + ": " + step.how, step.essential ? "  #   ESSENTIAL " : "  #   ", "  #     ", 100);
-        out += wrapped(findings_of(ontology, id), "  #     look for: ", "  #       ", 100);
-        out += fmt::format("  # - {}\n", step.id.text);
+        if (ontology.steps[id].region == region && !ontology.steps[id].result) {
+            out += step_text(ontology, id, findings);
+        }
     }
     return out;
 }
 
 }  // namespace
 
-std::string worksheet_yaml(Ontology const& ontology) {
+std::string worksheet_yaml(Ontology const& ontology, bool findings) {
     std::string out =
-        "# One newborn, head to toe. Take the `#` away from each step that was done and list what was found;\n"
-        "# a finding that is not listed under a step that was done reads as absent.\n" +
-        wrapped(safety_text(), "# ", "# ", 100) +
+        "# One newborn, head to toe. Take the `# ` away before the `-` of each step that was done, "
+        "and\n"
+        "# list what was found; a finding not listed under a step that was done reads as "
+        "absent.\n" +
+        wrapped(safety_text(), "# ", "# ", sheet_width) +
         "case: worksheet\n"
         "# sex: female            # female, male or undetermined\n"
         "# gestation: 38w4d       # weeks and days\n"
         "# age: 26h\n"
-        "findings: []             # [ low-set ears, { finding: single transverse palmar crease, side: right } ]\n"
-        "absent: []\n"
-        "unsure: []\n"
+        "findings: []             # [ low-set ears, { finding: white pupil, side: right } ]\n"
+        "absent: []               # looked for on purpose and not there\n"
+        "unsure: []               # counts as not examined\n"
         "measures: {}             # { head-circumference: 34.5 cm }\n"
         "# history: none          # or a list of history items\n"
         "examined:\n"
         "  - none\n";
     for (RegionId region = 0; region < ontology.regions.size(); ++region) {
-        if (!ontology.regions[region].history) out += region_text(ontology, region);
+        if (!ontology.regions[region].history) out += region_text(ontology, region, findings);
     }
     return out;
 }

@@ -8,6 +8,7 @@
 
 #include "assess/facts.h"
 #include "assess/verdicts.h"
+#include "review/check_soft.h"
 
 namespace asterism {
 
@@ -115,6 +116,7 @@ void check_book(CompiledRulebook const& book, Diagnostics& diagnostics) {
     check_citations(book, diagnostics);
     check_unclassed(book, diagnostics);
     check_rules_have_vignettes(book, diagnostics);
+    check_soft_measures(book, diagnostics);
 }
 
 }  // namespace asterism

@@ -11,7 +11,9 @@ namespace asterism {
 namespace {
 
 bool holds_vignettes(SourcePtr const& file) {
-    return file->name().find("vignettes/") != std::string::npos;
+    // Only a folder of exactly this name: `old-vignettes/` is content and enters the digest.
+    auto const& name = file->name();
+    return name.starts_with("vignettes/") || name.find("/vignettes/") != std::string::npos;
 }
 
 template <class T>

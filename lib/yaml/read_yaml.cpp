@@ -20,6 +20,23 @@ constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
 /// Ends the parse; the diagnostic has been recorded already.
 struct Stop {};
 
+bool is_quote(char c) { return c == '"' || c == '\''; }
+
+/// Just past the quote that closes the one at `open`; nothing when the text ends before.
+std::optional<std::size_t> quote_end(std::string_view text, std::size_t open) {
+    char const quote = text[open];
+    for (auto at = open + 1; at < text.size(); ++at) {
+        if (quote == '"' && text[at] == '\\') {
+            ++at;
+        } else if (text[at] == quote) {
+            bool const doubled = quote == '\'' && at + 1 < text.size() && text[at + 1] == quote;
+            if (!doubled) return at + 1;
+            ++at;
+        }
+    }
+    return std::nullopt;
+}
+
 /// Turns yaml-cpp's events into tree events with our own spans. Marks count lines and bytes from 0.
 class Events final : public YAML::EventHandler {
 public:
@@ -47,6 +64,7 @@ public:
         refuse_tag(mark, tag);
         auto span = at(mark);
         bool const quoted = tag == "!";
+        if (quoted) refuse_open_quote(span);
         span.end = scalar_end(span.begin, value, quoted);
         last_ = span.end;
         tree_.scalar({value, span}, quoted);
@@ -103,18 +121,25 @@ private:
         }
     }
 
-    /// Where the scalar ends in the file; for text that is folded or escaped, its first line.
+    /// yaml-cpp takes the end of a file that ends in a line break for a closing quote.
+    void refuse_open_quote(Span const& span) {
+        auto const text = source_->text();
+        bool const open =
+            span.begin < text.size() && is_quote(text[span.begin]) && !quote_end(text, span.begin);
+        if (open)
+            fail("yaml-syntax", span, "YAML cannot be read: this quote is never closed",
+                 "close the quote");
+    }
+
+    /// Where the scalar ends in the file; for text that is folded, its first line.
     std::uint32_t scalar_end(std::uint32_t begin, std::string const& value, bool quoted) const {
         auto const text = source_->text();
-        if (text.substr(begin, value.size()) == value)
-            return begin + static_cast<std::uint32_t>(std::max<std::size_t>(value.size(), 1));
-        char const open = begin < text.size() ? text[begin] : '\n';
-        auto const line_end = std::min(text.find('\n', begin), text.size());
-        auto const close =
-            quoted && (open == '"' || open == '\'') ? text.rfind(open, line_end - 1) : line_end;
-        auto const end = close > begin && close < line_end
-                             ? std::min(text.find(open, begin + 1), close) + 1
-                             : line_end;
+        auto end = std::min(text.find('\n', begin), text.size());
+        if (quoted && begin < text.size() && is_quote(text[begin])) {
+            end = quote_end(text, begin).value_or(end);
+        } else if (text.substr(begin, value.size()) == value) {
+            end = begin + value.size();
+        }
         return static_cast<std::uint32_t>(std::max<std::size_t>(end, begin + 1));
     }
 
