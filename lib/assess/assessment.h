@@ -141,6 +141,7 @@ struct MeasureResult {
     std::optional<double> centile_low, centile_high;
     std::string note;
     std::optional<double> z_with_margin_low{}, z_with_margin_high{};
+    std::optional<double> centile_with_margin_low{}, centile_with_margin_high{};
     double value_low = 0, value_high = 0;  ///< with the reading error
     bool computed = false;
 };

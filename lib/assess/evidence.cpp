@@ -71,7 +71,8 @@ void EvidenceReader::add_derivation(FindingId id, std::vector<Evidence>& out) co
     auto const& derived = book_.derived[id];
     if (!derived || value(derived->when.literal) != Truth::yes) return;
     for (auto& part : decisive(derived->when)) {
-        if (part.kind == Evidence::Kind::measure) add_unique(out, std::move(part));
+        bool const holds = part.kind == Evidence::Kind::measure && part.state != to_text(Truth::no);
+        if (holds) add_unique(out, std::move(part));
     }
 }
 

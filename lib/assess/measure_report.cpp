@@ -53,6 +53,7 @@ MeasureResult measure_result(Ontology const& ontology, MeasureReading const& rea
     split(reading.z_as_read, result.z_low, result.z_high);
     split(reading.z, result.z_with_margin_low, result.z_with_margin_high);
     split(reading.centile_as_read, result.centile_low, result.centile_high);
+    split(reading.centile, result.centile_with_margin_low, result.centile_with_margin_high);
     result.note = reading.note;
     result.value_low = reading.value.low;
     result.value_high = reading.value.high;

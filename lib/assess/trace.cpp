@@ -15,7 +15,7 @@ std::string seen(Evidence const& evidence) {
             if (evidence.state == "unknown") return "not examined";
             return evidence.how.empty() ? evidence.state : fmt::format("{} ({})", evidence.state, evidence.how);
         case Evidence::Kind::tally: return evidence.value;
-        case Evidence::Kind::measure: return evidence.as_written.empty() ? "not measured" : evidence.as_written;
+        case Evidence::Kind::measure: return evidence.value.empty() ? "not measured" : evidence.value;
         case Evidence::Kind::constellation: return {};
         case Evidence::Kind::fact: return evidence.value.empty() ? "not given" : evidence.value;
     }

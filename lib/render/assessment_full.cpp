@@ -81,7 +81,7 @@ private:
         if (e.finding_class) text += fmt::format(" [{}]", class_words(*e.finding_class));
         if (!e.key.empty()) text += fmt::format("; counts as {}", e.key);
         if (e.kind == Evidence::Kind::measure && !e.value.empty()) {
-            text += fmt::format("; {} ({})", e.value, e.threshold);
+            text += fmt::format(" ({})", e.threshold);
         }
         return text;
     }

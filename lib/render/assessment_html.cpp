@@ -48,10 +48,10 @@ private:
         if (!rest.empty()) m_.element("p", rest).new_line();
         for (auto const& sentence : rise_sentences(a_)) m_.element("p", sentence).new_line();
         if (context_.recorded.empty()) return;
-        Scope const recorded(m_, "dl", {{"class", "recorded"}});
+        Scope const recorded(m_, "ul", {{"class", "recorded"}});
         for (auto const& [name, value] : context_.recorded) {
-            Scope const pair(m_, "div");
-            m_.element("dt", name).element("dd", value);
+            Scope const item(m_, "li");
+            m_.text(name + " ").element("strong", value);
         }
     }
 

@@ -20,7 +20,7 @@ std::string class_and_key(Evidence const& e) {
     if (e.finding_class) text += fmt::format(" [{}]", class_words(*e.finding_class));
     if (!e.key.empty()) text += ", counts as " + e.key;
     if (e.kind == Evidence::Kind::measure && !e.value.empty()) {
-        text += fmt::format(": {} ({})", e.value, e.threshold);
+        text += fmt::format(" ({})", e.threshold);
     }
     return text;
 }

@@ -37,10 +37,7 @@ h3 { margin: 0 0 .4rem; font-size: 1.05rem; }
 p, ul, ol { margin: .3rem 0 .6rem; }
 ul, ol { padding-left: 1.3rem; }
 li { margin: .2rem 0; }
-.recorded { display: flex; flex-wrap: wrap; gap: .2rem 1.4rem; margin: .5rem 0 0; }
-.recorded div { display: flex; gap: .4rem; }
-.recorded dt { color: var(--soft); }
-.recorded dd { margin: 0; font-weight: 600; }
+.recorded { display: flex; flex-wrap: wrap; gap: .2rem 1.4rem; margin: .5rem 0 0; padding: 0; list-style: none; }
 .group { margin: .8rem 0; padding: .8rem 1rem; background: var(--panel); border-left: 6px solid var(--rule);
   border-radius: .3rem; break-inside: avoid; }
 .group.emergency, .group.same-day { border-left-color: var(--red); }

@@ -91,7 +91,7 @@ Json measure(MeasureResult const& m) {
     Json object{{"measure", m.measure}, {"label", m.label}, {"as_written", m.as_written}, {"value", rounded(m.value)}, {"unit", m.unit}};
     add_text(object, "norm", m.norm);
     add_band(object, "z", band(m.z_low, m.z_high), band(m.z_with_margin_low, m.z_with_margin_high));
-    add_band(object, "centile", band(m.centile_low, m.centile_high), {});
+    add_band(object, "centile", band(m.centile_low, m.centile_high), band(m.centile_with_margin_low, m.centile_with_margin_high));
     object["value_band"] = {rounded(m.value_low), rounded(m.value_high)};
     object["computed"] = m.computed;
     add_text(object, "note", m.note);

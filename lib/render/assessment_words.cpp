@@ -82,11 +82,13 @@ std::string evidence_words(Evidence const& e) {
     if (e.kind == Evidence::Kind::tally) {
         return fmt::format("{}: {} ({} decides)", e.label, e.value, e.threshold);
     }
-    return with_details(e.label, e);
+    bool const number = e.kind == Evidence::Kind::measure && !e.value.empty();
+    return number ? fmt::format("{} {}", e.label, e.value) : with_details(e.label, e);
 }
 
 std::string evidence_as_written(Evidence const& e) {
-    bool const told = !e.as_written.empty() && fold(e.as_written) != fold(e.label);
+    bool const told = e.kind != Evidence::Kind::measure && !e.as_written.empty() &&
+                      fold(e.as_written) != fold(e.label);
     return evidence_words(e) + (told ? fmt::format(" (written `{}`)", e.as_written) : "");
 }
 

@@ -76,16 +76,25 @@ private:
         titled("Because", deciding());
     }
 
+    /// What was seen; counting rules that were reached stand apart, in the assessment.
     std::vector<std::string> deciding() const {
         std::vector<std::string> texts;
         for (auto const& group : suggestion_groups(a_)) {
             for (auto const* reason : group.reasons) {
-                auto const seen = evidence_list(reason->evidence);
-                if (std::find(texts.begin(), texts.end(), seen) == texts.end())
-                    texts.push_back(seen);
+                auto seen = reason->evidence;
+                std::erase_if(seen, [&](Evidence const& e) { return is_counting_rule(e); });
+                auto text = evidence_list(seen);
+                bool const known = std::find(texts.begin(), texts.end(), text) != texts.end();
+                if (!text.empty() && !known) texts.push_back(std::move(text));
             }
         }
         return texts;
+    }
+
+    bool is_counting_rule(Evidence const& e) const {
+        if (e.kind == Evidence::Kind::constellation) return true;
+        return std::any_of(a_.constellations.begin(), a_.constellations.end(),
+                           [&](ConstellationResult const& c) { return c.constellation == e.id; });
     }
 
     void background() {

@@ -23,7 +23,11 @@ void add_text(Json& object, char const* key, std::string const& text) {
 }
 
 Json result_json(NormResult const& r) {
-    Json object{{"norm", r.norm}, {"label", r.label}, {"preferred", r.preferred}};
+    Json object{{"norm", r.norm},
+                {"label", r.label},
+                {"preferred", r.preferred},
+                {"z", nullptr},
+                {"centile", nullptr}};
     add_band(object, "z", r.z, r.z_with_margin);
     add_band(object, "centile", r.centile, r.centile_with_margin);
     object["note"] = r.note;
