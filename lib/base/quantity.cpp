@@ -62,7 +62,7 @@ tl::unexpected<std::string> not_a_quantity() {
 }
 
 /// The ounces of `6 lb 4 oz`: adds the second part, in pounds, to the first.
-Parsed<Quantity> with_ounces(Quantity pounds, std::string_view rest) {
+Parsed<Quantity> with_ounces(Quantity const& pounds, std::string_view rest) {
     auto const length = number_length(rest);
     auto const ounces = parse_decimal(rest.substr(0, length));
     if (!ounces || canonical_unit(trim(rest.substr(length))) != "oz") return not_a_quantity();
