@@ -4,9 +4,9 @@
 // 100,000 babies are drawn from ontology/prevalences and judged with everything examined. A minor
 // variant without a row gets the stated default of 20 per 10,000, a project choice. Nothing
 // published gives it: the mean of the lower half of the published rows, printed below, is three
-// times as much, but rows exist for what is common enough to be counted, and 281 variants at that
-// mean would leave hardly a baby without one. So the default is a guess on the high side of what
-// the series below allows, and the tables say what follows from other choices.
+// times as much, but rows exist for what is common enough to be counted, and some 280 variants at
+// that mean would leave hardly a baby without one. Even so 20 is on the high side, since the rows
+// alone exceed the series below. The tables say what follows from other choices.
 //
 // Comparison: Marden PM, Smith DW, McDonald MJ, J Pediatr 1964;64:357-371, as quoted in a textbook
 // chapter (secondary): one minor anomaly about 14 %, two 0.8 %, three or more 0.5 % of newborns.
@@ -170,10 +170,10 @@ std::string why_over_goal(double genetics) {
     if (100 * genetics <= goal_percent) return {};
     return fmt::format(
         "The goal of {} % is missed with the default of {} per 10,000. Over half of all variants "
-        "drawn are ones that nobody\ncounted, and most of them, such as a nasal ridge or a lip a "
-        "little out of the usual, are written down in a newborn\nonly when they strike. The rows "
-        "add sizes beyond two standard deviations and skin marks, which older lists did\nnot "
-        "count. No variant was left out to make the share smaller.\n",
+        "drawn are ones that nobody\ncounted: each may be rarer than the default, and all of them "
+        "together make more than any series of newborns found.\nThe rows add sizes beyond two "
+        "standard deviations and skin marks, which older lists did not count. No variant was\n"
+        "left out to make the share smaller.\n",
         goal_percent, stated_default);
 }
 
