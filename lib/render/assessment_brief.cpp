@@ -208,7 +208,10 @@ private:
         auto const others = a_.not_examined.steps.size() - essential.size();
         if (!essential.empty()) words.push_back("essential: " + first_of(essential, 4));
         if (!unsure.empty()) words.push_back("unsure: " + first_of(unsure, 4));
-        if (others > 0) words.push_back("and " + counted(others, "other step", "other steps"));
+        if (others > 0) {
+            words.push_back(words.empty() ? counted(others, "step", "steps")
+                                          : "and " + counted(others, "other step", "other steps"));
+        }
         words = joined(words);
         auto const& history = a_.not_examined.history;
         if (!history.empty()) words.push_back("ask, it could matter: " + first_of(history, 2));

@@ -46,9 +46,11 @@ details { margin: .5rem 0; }
 summary { cursor: pointer; padding: .15rem 0; }
 summary:focus-visible { outline: 3px solid var(--link); outline-offset: 2px; }
 .seen { display: block; color: var(--soft); }
-.more { margin: .3rem 0 .3rem 1.1rem; font-size: .92rem; }
+.more { display: grid; grid-template-columns: max-content 1fr; gap: .1rem .8rem; margin: .3rem 0 .3rem 1.1rem;
+  font-size: .92rem; }
 .more dt { font-weight: 600; }
-.more dd { margin: 0 0 .3rem; }
+.more dd { margin: 0; }
+.group > :last-child { margin-bottom: 0; }
 .scroll { overflow-x: auto; }
 .scroll:focus-visible { outline: 3px solid var(--link); }
 table { width: 100%; border-collapse: collapse; font-size: .95rem; overflow-wrap: break-word; }
@@ -77,10 +79,12 @@ constexpr auto print = R"(@media print {
   :root { color-scheme: light; --paper: #fff; --panel: #fff; --ink: #000; --soft: #333; --rule: #999; --red: #8a0f1f;
     --red-ground: #fff; --amber: #5c3900; --amber-ground: #fff; --map-plain: #fff; --map-line: #555;
     --map-normal: #e2e2e2; --map-minor: #cfcfcf; --map-major: #a9a9a9; --map-red: #7a7a7a; }
-  body { font-size: 9.5pt; line-height: 1.35; }
+  html { font-size: 9pt; }
+  body { line-height: 1.35; }
   header, main, footer { max-width: none; padding: .3rem 0; }
   .group { border: 1px solid var(--rule); border-left: 5px solid #000; padding: .4rem .6rem; }
-  .where { grid-template-columns: 5fr 7fr; }
+  .where { grid-template-columns: 4fr 8fr; }
+  .charts { grid-template-columns: 1fr 1fr; }
   .scroll { overflow: visible; }
   .group details::details-content { content-visibility: visible; block-size: auto; }
   summary { list-style: none; }

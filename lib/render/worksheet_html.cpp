@@ -34,7 +34,8 @@ footer { color: var(--soft); font-size: .9em; }
 @media print {
   @page { size: A4; margin: 9mm 10mm; }
   :root { color-scheme: light; --paper: #fff; --ink: #000; --soft: #333; --rule: #777; --mark: #e6e6e6; }
-  body { font-size: 7.6pt; line-height: 1.3; }
+  body { font-size: 8.2pt; line-height: 1.32; }
+  .found li { min-height: 2.3em; }
   header, main, footer { max-width: none; padding: 0 0 2mm; }
   .regions { columns: 3; column-gap: 4mm; }
   .sheet { margin-top: .8rem; }

@@ -1,0 +1,36 @@
+#!/usr/bin/env bash
+# SPDX-License-Identifier: MIT
+# The checks of the HTML pages that need npm: installs what tests/npm/package-lock.json pins, then runs
+# axe-core on every page. Says skipped, and succeeds, where npm or a browser is missing.
+# Usage: tests/npm/check.sh [PROGRAM]      (default: build/cli/asterism)
+# The last line is `N passed, N failed, N skipped`.
+set -euo pipefail
+cd "$(dirname "$0")/../.."
+
+end() { # PASSED FAILED SKIPPED
+    echo "$1 passed, $2 failed, $3 skipped"
+    exit "$2"
+}
+
+program=${1:-build/cli/asterism}
+if [[ ! -x $program ]]; then
+    echo "tests/npm/check.sh: no program $program; build it first (tests/run.sh)" >&2
+    end 0 1 0
+fi
+if ! command -v npm >/dev/null; then
+    echo "skipped: npm is not installed"
+    end 0 0 1
+fi
+if ! npm ci --prefix tests/npm --ignore-scripts --no-audit --no-fund; then
+    echo "skipped: npm could not install what tests/npm/package-lock.json pins"
+    end 0 0 1
+fi
+folder=$(mktemp -d)
+trap 'rm -rf "$folder"' EXIT
+status=0
+python3 -B tests/formats/accessibility.py "$program" "$folder" || status=$?
+case $status in
+0) end 1 0 0 ;;
+77) end 0 0 1 ;;
+*) end 0 1 0 ;;
+esac
