@@ -30,6 +30,32 @@ Removals::Removals(CompiledRulebook const& book, CaseFacts const& facts, WhatIf 
         candidates_.push_back({measure.id.text, measure.label + " past its cut-off"});
         changes_.push_back(what_if.measure_normal(reading.measured.measure));
     }
+    find_turned();
+}
+
+/// Which nodes a removal can turn, and which way: a major anomaly that is taken away gives back the minor variants
+/// of its field, so that a rule which was not true takes over.
+void Removals::find_turned() {
+    falls_with_.assign(book_.circuit.size(), false);
+    rises_with_.assign(book_.circuit.size(), false);
+    for (auto const& change : changes_) {
+        for (auto const& [node, value] : change) falls_with_[node] = true;
+    }
+    for (NodeId node = 0; node < book_.circuit.size(); ++node) {
+        if (book_.circuit.is_fact(node)) continue;
+        for (auto const& input : book_.circuit.inputs(node)) {
+            auto const [below, negated] = input.literal;
+            if (falls_with_[below]) (negated ? rises_with_ : falls_with_)[node] = true;
+            if (rises_with_[below]) (negated ? falls_with_ : rises_with_)[node] = true;
+        }
+    }
+}
+
+/// A rule that carries the suggestion now, or may once something is taken away.
+bool Removals::matters(CompiledRule const& rule) const {
+    auto const literal = rule.when.literal;
+    if (value_of(literal, facts_.values) == Truth::yes) return true;
+    return literal.negated ? falls_with_[literal.node] : rises_with_[literal.node];
 }
 
 bool Removals::falls(ServiceId service, Set const& set) const {
@@ -38,14 +64,12 @@ bool Removals::falls(ServiceId service, Set const& set) const {
     return what_if_.verdicts(changes)[service].verdict != Verdict::suggested;
 }
 
-/// Candidates that no set can need are left out: those of which nothing true under the service's rules depends.
-/// What remains is found by the circuit itself: a candidate is useful when its facts are below a true rule.
+/// Candidates that no set can need are left out: those on which none of the service's rules that matter depends.
+/// What remains is found by the circuit itself: a candidate is useful when its facts are below such a rule.
 std::vector<std::size_t> Removals::useful_for(ServiceId service) const {
     std::vector<bool> below(book_.circuit.size(), false);
     for (auto const& rule : book_.rules) {
-        if (urgency_for(rule, service) && value_of(rule.when.literal, facts_.values) == Truth::yes) {
-            below[rule.when.literal.node] = true;
-        }
+        if (urgency_for(rule, service) && matters(rule)) below[rule.when.literal.node] = true;
     }
     for (std::size_t node = book_.circuit.size(); node-- > 0;) {
         if (!below[node] || book_.circuit.is_fact(static_cast<NodeId>(node))) continue;
