@@ -52,7 +52,7 @@ std::vector<std::string> texts(std::vector<Word> const& words) {
 }
 
 void row(std::string& out, std::string_view name, std::string const& value) {
-    if (!value.empty()) out += wrapped(value, fmt::format("  {:<11}", name), std::string(13, ' '));
+    if (!value.empty()) out += wrapped(value, fmt::format("  {:<12}", name), std::string(14, ' '));
 }
 
 std::string entry_text(LookupEntry const& e) {
