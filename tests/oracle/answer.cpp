@@ -32,8 +32,10 @@ void compare_tallies(std::vector<std::string>& lines, Answer const& oracle, Answ
 std::string to_text(ServiceAnswer const& answer) {
     std::string text = answer.verdict;
     if (answer.urgency) text += fmt::format(" {}", asterism::to_text(*answer.urgency));
-    if (answer.may_rise_to) text += fmt::format(", may rise to {}", asterism::to_text(*answer.may_rise_to));
-    if (answer.if_rest_normal) text += fmt::format(", {} if the rest is normal", *answer.if_rest_normal);
+    if (answer.may_rise_to)
+        text += fmt::format(", may rise to {}", asterism::to_text(*answer.may_rise_to));
+    if (answer.if_rest_normal)
+        text += fmt::format(", {} if the rest is normal", *answer.if_rest_normal);
     return text;
 }
 

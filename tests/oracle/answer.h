@@ -26,7 +26,8 @@ struct ServiceAnswer {
 struct Bounds {
     std::int64_t low = 0;
     std::int64_t high = 0;
-    /// What is printed as the least: with nothing found that would take the place of what counts now.
+    /// What is printed as the least: with nothing found that would take the place of what counts
+    /// now.
     std::int64_t counted = 0;
 
     friend bool operator==(Bounds const&, Bounds const&) = default;
@@ -34,10 +35,10 @@ struct Bounds {
 
 /// Everything that oracle and engine must agree on.
 struct Answer {
-    std::vector<ServiceAnswer> services;   ///< in the order of the book
+    std::vector<ServiceAnswer> services;    ///< in the order of the book
     std::map<std::string, Bounds> tallies;  ///< constellations and their groups too
-    std::vector<Truth> constellations;     ///< in the order of the book
-    std::vector<Truth> present;            ///< in the order of the ontology
+    std::vector<Truth> constellations;      ///< in the order of the book
+    std::vector<Truth> present;             ///< in the order of the ontology
 
     friend bool operator==(Answer const&, Answer const&) = default;
 };

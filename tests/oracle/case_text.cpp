@@ -42,14 +42,15 @@ std::string measures_text(Case const& baby, Ontology const& ontology) {
     std::vector<std::string> texts;
     for (auto const& taken : baby.measures) {
         auto const& measure = ontology.measures[taken.measure];
-        texts.push_back(fmt::format("{}: {} {}", measure.id.text, to_text(taken.value), measure.unit));
+        texts.push_back(
+            fmt::format("{}: {} {}", measure.id.text, to_text(taken.value), measure.unit));
     }
     return texts.empty() ? "" : fmt::format("measures: {{ {} }}\n", fmt::join(texts, ", "));
 }
 
 /// Leaves out one item of a list after the other.
 template <class List>
-void thin(Case& baby, List Case::* list, std::function<bool(Case const&)> const& still_fails) {
+void thin(Case& baby, List Case::*list, std::function<bool(Case const&)> const& still_fails) {
     for (std::size_t i = (baby.*list).size(); i-- > 0;) {
         Case smaller = baby;
         (smaller.*list).erase((smaller.*list).begin() + static_cast<std::ptrdiff_t>(i));

@@ -100,8 +100,9 @@ Truth Judge::tally_test(yaml::Node const& condition) {
     auto const low = static_cast<double>(bounds.low);
     auto const high = static_cast<double>(bounds.high);
     if (auto const* least = condition.find("at-least"))
-        return high < tenths(*least) ? Truth::no
-                                     : low >= tenths(*least) ? Truth::yes : Truth::unknown;
+        return high < tenths(*least)   ? Truth::no
+               : low >= tenths(*least) ? Truth::yes
+                                       : Truth::unknown;
     auto const most = tenths(*condition.find("at-most"));
     return low > most ? Truth::no : high <= most ? Truth::yes : Truth::unknown;
 }

@@ -41,8 +41,7 @@ bool kind_without_sides(Subject const& subject, Case const& baby) {
         auto const above = ontology.ancestors(s.finding);
         return std::any_of(above.begin(), above.end(), [&](FindingId id) {
             auto const& general = ontology.findings[id];
-            return !general.grades.empty() ||
-                   (!paired && general.laterality == Laterality::paired);
+            return !general.grades.empty() || (!paired && general.laterality == Laterality::paired);
         });
     };
     return std::any_of(baby.present.begin(), baby.present.end(), concerned) ||

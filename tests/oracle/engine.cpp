@@ -46,8 +46,8 @@ std::string tenths_as_printed(std::int64_t tenths) {
 }
 
 ServiceAnswer as_printed(Referral const& referral) {
-    ServiceAnswer answer{std::string(to_text(referral.verdict)), referral.urgency,
-                         referral.may_rise_to, {}};
+    ServiceAnswer answer{
+        std::string(to_text(referral.verdict)), referral.urgency, referral.may_rise_to, {}};
     if (referral.if_rest_normal) answer.if_rest_normal = to_text(*referral.if_rest_normal);
     return answer;
 }

@@ -16,7 +16,11 @@ States::States(Tables const& tables, Case const& baby) {
 
 Judge::Judge(Tables const& tables, Case const& baby, Numbers const& numbers, States& states,
              Unrecorded unrecorded, Supposed supposed)
-    : tables_(tables), baby_(baby), numbers_(numbers), states_(states), unrecorded_(unrecorded),
+    : tables_(tables),
+      baby_(baby),
+      numbers_(numbers),
+      states_(states),
+      unrecorded_(unrecorded),
       supposed_(std::move(supposed)) {}
 
 Said const& Judge::said(std::string const& finding) const {
@@ -92,8 +96,8 @@ Truth Judge::work_out_own(std::string const& id) {
     return Truth::unknown;
 }
 
-/// The unknown as the asker sees it: what is told gates only rules that ask for it, what is examined can be taken as
-/// normal.
+/// The unknown as the asker sees it: what is told gates only rules that ask for it, what is
+/// examined can be taken as normal.
 Truth Judge::unknown_for(std::string const& finding, Asker const& asker) const {
     if (!tables_.findings.at(finding).told)
         return unrecorded_ == Unrecorded::is_normal ? Truth::no : Truth::unknown;

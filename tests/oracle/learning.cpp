@@ -18,7 +18,9 @@ bool remove_unsure(Case& baby, FindingId id) {
     return std::erase_if(baby.unsure, [&](Statement const& s) { return s.finding == id; }) > 0;
 }
 
-bool is_told(Subject const& subject, FindingId id) { return subject.ontology->findings[id].history; }
+bool is_told(Subject const& subject, FindingId id) {
+    return subject.ontology->findings[id].history;
+}
 
 Statement about(Subject const& subject, FindingId id, Dice& dice) {
     auto const& finding = subject.ontology->findings[id];
@@ -56,7 +58,8 @@ bool learn_detail(Subject const& subject, Case& baby, Dice& dice) {
         statement.grade = static_cast<std::uint32_t>(dice.below(finding.grades.size()));
         return true;
     }
-    if (finding.laterality != Laterality::paired || statement.sides != Sides::not_said) return false;
+    if (finding.laterality != Laterality::paired || statement.sides != Sides::not_said)
+        return false;
     statement.sides = dice.one_of<Sides>({Sides::left, Sides::right, Sides::both});
     return true;
 }
@@ -125,8 +128,8 @@ bool flipped(ServiceAnswer const& before, ServiceAnswer const& after) {
 }  // namespace
 
 std::optional<Case> learn_one_thing(Subject const& subject, Case const& baby, Dice& dice) {
-    static constexpr std::array<Learn, 9> ways{learn_finding, learn_finding, learn_finding,
-                                               learn_detail,  learn_step,    learn_sex,
+    static constexpr std::array<Learn, 9> ways{learn_finding, learn_finding,   learn_finding,
+                                               learn_detail,  learn_step,      learn_sex,
                                                learn_age,     learn_gestation, learn_measure};
     Case more = baby;
     if (!ways[dice.below(ways.size())](subject, more, dice)) return std::nullopt;

@@ -42,7 +42,8 @@ public:
     }
 
     void report(std::size_t least) const {
-        MESSAGE(fmt::format("{} things learned, {} amendments by a measure left out", learned_, amendments_));
+        MESSAGE(fmt::format("{} things learned, {} amendments by a measure left out", learned_,
+                            amendments_));
         CHECK(failures_ == 0);
         CHECK(learned_ >= least);
     }
@@ -90,7 +91,8 @@ TEST_CASE("learning more about random babies flips nothing in the shipped book")
     CaseMaker maker(subject, seed);
     Pupil pupil(seed + 1);
     auto const cases = cases_from_environment(usual_cases);
-    for (std::size_t i = 0; i < cases && pupil.may_go_on(); ++i) pupil.learn(subject, maker.make(), 4);
+    for (std::size_t i = 0; i < cases && pupil.may_go_on(); ++i)
+        pupil.learn(subject, maker.make(), 4);
     pupil.report(cases);
 }
 

@@ -41,7 +41,11 @@ class Reading {
 public:
     Reading(Tables const& tables, Case const& baby, Numbers const& numbers, States& states,
             Unrecorded unrecorded)
-        : tables_(tables), baby_(baby), numbers_(numbers), states_(states), unrecorded_(unrecorded),
+        : tables_(tables),
+          baby_(baby),
+          numbers_(numbers),
+          states_(states),
+          unrecorded_(unrecorded),
           judge_(tables, baby, numbers, states, unrecorded) {}
 
     Services services() {
@@ -68,7 +72,8 @@ public:
     }
 
 private:
-    /// Tries every combination of answers and keeps what all of them suggest: at the lowest of its urgencies.
+    /// Tries every combination of answers and keeps what all of them suggest: at the lowest of its
+    /// urgencies.
     void settle(std::vector<std::string> const& questions, Services& found) {
         std::optional<Services> common;
         for (auto const& supposed : combinations(questions)) {

@@ -39,7 +39,9 @@ std::size_t cases_from_environment(std::size_t otherwise) {
 }
 
 CaseMaker::CaseMaker(Subject const& subject, std::uint64_t seed)
-    : subject_(subject), ontology_(*subject.ontology), dice_(seed),
+    : subject_(subject),
+      ontology_(*subject.ontology),
+      dice_(seed),
       cut_offs_(ontology_.measures.size()) {
     auto const add = [&](std::vector<yaml::Node const*> const& conditions) {
         Topic topic;
@@ -114,12 +116,14 @@ void CaseMaker::choose_facts(Case& baby) {
     if (dice_.in_100(70)) {
         auto const week = static_cast<int>(22 + dice_.below(23)) * 7;
         auto const day = static_cast<int>(dice_.below(7));
-        baby.gestation = dice_.in_100(30) ? Gestation{week, week + 6} : Gestation{week + day, week + day};
+        baby.gestation =
+            dice_.in_100(30) ? Gestation{week, week + 6} : Gestation{week + day, week + day};
     }
     if (dice_.in_100(70)) {
-        static std::vector<int> const round{0, 6, 12, 23, 24, 25, 47, 48, 72, 96, 168, 336, 504, 672};
-        baby.age = Duration{dice_.in_100(50) ? dice_.one_of(round)
-                                             : static_cast<int>(dice_.below(800))};
+        static std::vector<int> const round{0,  6,  12, 23,  24,  25,  47,
+                                            48, 72, 96, 168, 336, 504, 672};
+        baby.age =
+            Duration{dice_.in_100(50) ? dice_.one_of(round) : static_cast<int>(dice_.below(800))};
     }
 }
 
@@ -157,7 +161,8 @@ void CaseMaker::state_present(Case& baby, FindingId finding) {
     auto first = statement(finding);
     auto second = statement(finding);
     second.familial = first.familial;
-    bool const two = ontology_.findings[finding].laterality == Laterality::paired && dice_.in_100(10);
+    bool const two =
+        ontology_.findings[finding].laterality == Laterality::paired && dice_.in_100(10);
     if (two) first.sides = Sides::left, second.sides = Sides::right;
     add(baby, &Case::present, first);
     if (!two) return;
@@ -181,7 +186,7 @@ Statement CaseMaker::statement(FindingId id) {
 }
 
 /// Adds a statement, unless that makes a contradiction.
-void CaseMaker::add(Case& baby, std::vector<Statement> Case::* list, Statement const& statement) {
+void CaseMaker::add(Case& baby, std::vector<Statement> Case::*list, Statement const& statement) {
     (baby.*list).push_back(statement);
     Diagnostics diagnostics;
     check_contradictions(baby, ontology_, diagnostics);

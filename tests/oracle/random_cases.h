@@ -31,8 +31,8 @@ std::uint64_t seed_from_environment();
 /// The number in ASTERISM_RANDOM_CASES, or the given one.
 std::size_t cases_from_environment(std::size_t otherwise);
 
-/// Invents babies whose findings lie near a book's conditions: each takes some of what a few of its rules,
-/// constellations and derivations speak of, and a few findings from anywhere.
+/// Invents babies whose findings lie near a book's conditions: each takes some of what a few of its
+/// rules, constellations and derivations speak of, and a few findings from anywhere.
 class CaseMaker {
 public:
     CaseMaker(Subject const& subject, std::uint64_t seed);
@@ -57,7 +57,7 @@ private:
     void state(Case& baby, FindingId finding);
     void state_present(Case& baby, FindingId finding);
     Statement statement(FindingId finding);
-    void add(Case& baby, std::vector<Statement> Case::* list, Statement const& statement);
+    void add(Case& baby, std::vector<Statement> Case::*list, Statement const& statement);
     double value_near_cut_off(MeasureId measure);
 
     Subject const& subject_;

@@ -122,10 +122,12 @@ std::string rule(std::string_view id, std::string_view when, std::string_view su
 /// The usual classes with one condition, and a part of it that suggests more, less urgently.
 SmallBook book_of(std::string const& condition, std::string const& part,
                   std::vector<std::string> axes, std::string_view essential) {
-    std::string text = fmt::format("{}{}{}classes:{}rules:\n", header, keys, score_and_pattern, usual_classes);
+    std::string text =
+        fmt::format("{}{}{}classes:{}rules:\n", header, keys, score_and_pattern, usual_classes);
     text += rule("whole", condition, "{ service: genetics, urgency: same-day }", essential);
-    text += rule("part", part,
-                 "[ { service: genetics, urgency: urgent }, { service: surgery, urgency: routine } ]");
+    text +=
+        rule("part", part,
+             "[ { service: genetics, urgency: urgent }, { service: surgery, urgency: routine } ]");
     look_at(axes, {"steps"});
     return {std::move(text), std::move(axes)};
 }
@@ -140,8 +142,9 @@ std::vector<std::string> groups(std::string const& a, std::string const& b) {
 std::string class_line(std::string_view finding, std::string_view value, std::string_view key) {
     if (value.empty()) return {};
     auto const with_key = key.empty() ? std::string() : fmt::format("key: {}, ", key);
-    return fmt::format("  - {{ finding: {}, class: {}, {}because: x, sources: [common-practice] }}\n",
-                       finding, value, with_key);
+    return fmt::format(
+        "  - {{ finding: {}, class: {}, {}because: x, sources: [common-practice] }}\n", finding,
+        value, with_key);
 }
 
 std::vector<std::string> class_lines(std::string_view finding) {
@@ -159,8 +162,8 @@ std::vector<std::string> class_lines(std::string_view finding) {
 std::vector<std::string> axes_of(std::string const& text) {
     std::vector<std::string> axes{"dimple", "steps"};
     std::vector<std::pair<std::string, std::string>> const words{
-        {"width", "width"},       {"depth", "depth"},   {"ear-change", "ear"},
-        {"low-ear", "low-ear"},   {"breech", "breech"}, {"sex", "sex"},
+        {"width", "width"},           {"depth", "depth"},   {"ear-change", "ear"},
+        {"low-ear", "low-ear"},       {"breech", "breech"}, {"sex", "sex"},
         {"present: crease", "crease"}};
     for (auto const& [word, axis] : words) {
         if (text.find(word) != std::string::npos) axes.push_back(axis);
@@ -170,8 +173,10 @@ std::vector<std::string> axes_of(std::string const& text) {
 
 std::string counting_rules() {
     return "rules:\n" +
-           rule("two", "{ tally: minors, at-least: 2 }", "{ service: genetics, urgency: same-day }") +
-           rule("mixed", "{ all: [ { tally: majors, at-least: 1 }, { tally: minors, at-least: 1 } ] }",
+           rule("two", "{ tally: minors, at-least: 2 }",
+                "{ service: genetics, urgency: same-day }") +
+           rule("mixed",
+                "{ all: [ { tally: majors, at-least: 1 }, { tally: minors, at-least: 1 } ] }",
                 "{ service: genetics, urgency: urgent }") +
            rule("one", "{ tally: both, at-least: 1 }", "{ service: surgery, urgency: routine }") +
            rule("few", "{ tally: both, at-most: 1 }", "{ service: surgery, urgency: urgent }");
@@ -228,12 +233,14 @@ void books_of_derivations(VisitBook const& visit) {
     std::vector<std::string> const conditions{
         "{ measured: width, mm: { above: 5 } }",
         "{ any: [ { measured: width, mm: { above: 5 } }, { measured: depth, mm: { above: 5 } } ] }",
-        "{ all: [ { measured: width, mm: { at-least: 5 } }, { measured: depth, mm: { below: 7 } } ] }",
+        "{ all: [ { measured: width, mm: { at-least: 5 } }, { measured: depth, mm: { below: 7 } } "
+        "] }",
         "{ all: [ { measured: width, mm: { above: 5 } }, { present: low-ear } ] }",
         "{ any: [ { measured: width, mm: { above: 5 } }, { present: ear-change } ] }",
         "{ all: [ { present: ear-change }, { absent: low-ear } ] }",
         "{ any: [ { present: low-ear }, { present: breech } ] }",
-        "{ at-least: 2, of: [ { measured: width, mm: { above: 5 } }, { present: low-ear }, { sex: male } ] }",
+        "{ at-least: 2, of: [ { measured: width, mm: { above: 5 } }, { present: low-ear }, { sex: "
+        "male } ] }",
     };
     std::vector<std::string> const asked{
         "{ present: dimple }", "{ absent: dimple }", "{ tally: majors, at-least: 1 }",
@@ -243,8 +250,10 @@ void books_of_derivations(VisitBook const& visit) {
             for (auto const& when : asked) {
                 auto text = fmt::format("{}{}classes:\n{}{}derived:\n", header, keys, line,
                                         class_line("ear-change", "minor-variant", "ear"));
-                text += fmt::format("  - {{ derive: dimple, when: {}, because: x, sources: [common-practice] }}\nrules:\n",
-                                    condition);
+                text += fmt::format(
+                    "  - {{ derive: dimple, when: {}, because: x, sources: [common-practice] "
+                    "}}\nrules:\n",
+                    condition);
                 text += rule("asked", when, "{ service: genetics, urgency: urgent }");
                 visit({text, axes_of(condition + when)});
             }

@@ -118,13 +118,16 @@ Axis sexes() {
 Axis gestations() {
     Axis axis{[](Case&) {}};
     for (auto const& [from, to] : {std::pair{258, 258}, {259, 259}, {252, 258}, {259, 265}})
-        axis.push_back([from = from, to = to](Case& baby) { baby.gestation = Gestation{from, to}; });
+        axis.push_back([from = from, to = to](Case& baby) {
+            baby.gestation = Gestation{from, to};
+        });
     return axis;
 }
 
 Axis ages() {
     Axis axis{[](Case&) {}};
-    for (auto const hours : {23, 24}) axis.push_back([hours](Case& baby) { baby.age = Duration{hours}; });
+    for (auto const hours : {23, 24})
+        axis.push_back([hours](Case& baby) { baby.age = Duration{hours}; });
     return axis;
 }
 

@@ -69,9 +69,7 @@ void Tables::add_constellation_tallies(ConstellationSyntax const& constellation)
     }
 }
 
-ClassSet Tables::major_classes() {
-    return {FindingClass::major_anomaly, FindingClass::red_flag};
-}
+ClassSet Tables::major_classes() { return {FindingClass::major_anomaly, FindingClass::red_flag}; }
 
 bool Tables::is_minor(std::string const& finding) const {
     return classes.at(finding)->value == FindingClass::minor_variant;

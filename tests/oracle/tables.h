@@ -48,7 +48,8 @@ struct FindingText {
     std::vector<std::string> below;  ///< children and theirs
 };
 
-/// A finding that makes a key count, and the more specific ones that take its place when they are there.
+/// A finding that makes a key count, and the more specific ones that take its place when they are
+/// there.
 struct Member {
     std::string finding;
     bool minor = false;
