@@ -9,6 +9,7 @@ namespace {
 
 constexpr std::size_t most_listed = 12;
 constexpr std::size_t most_for_pairs = 60;
+constexpr int most_trials = 2000;  ///< pairs tried for one service
 
 std::vector<bool> suggested(std::vector<ServiceVerdict> const& verdicts) {
     std::vector<bool> result;
@@ -16,10 +17,24 @@ std::vector<bool> suggested(std::vector<ServiceVerdict> const& verdicts) {
     return result;
 }
 
+/// Every node that can bear on one node; inputs stand before their gate.
+std::vector<bool> nodes_below(Circuit const& circuit, NodeId top) {
+    std::vector<bool> below(circuit.size(), false);
+    below[top] = true;
+    for (NodeId node = top + 1; node-- > 0;) {
+        if (!below[node] || circuit.is_fact(node)) continue;
+        for (auto const& input : circuit.inputs(node)) below[input.literal.node] = true;
+    }
+    return below;
+}
+
 }  // namespace
 
-Additions::Additions(CompiledRulebook const& book, Case const& baby, CaseFacts const& facts, WhatIf const& what_if)
+Additions::Additions(CompiledRulebook const& book, Case const& baby, CaseFacts const& facts,
+                     WhatIf const& what_if)
     : book_(book), what_if_(what_if) {
+    for (auto const& statement : baby.present)
+        recorded_.push_back(what_if.finding(statement.finding, Truth::yes));
     for (FindingId id = 0; id < book.present.size(); ++id) {
         if (!can_be_added(baby, facts, id)) continue;
         Candidate candidate{id, what_if.finding(id, Truth::yes), {}, {}};
@@ -29,10 +44,13 @@ Additions::Additions(CompiledRulebook const& book, Case const& baby, CaseFacts c
     }
 }
 
-/// Not present, possible in this sex, and not stated absent: what was looked for and is not there is not proposed.
+/// Not present, possible in this sex, and not stated absent: what was looked for and is not there
+/// is not proposed.
 bool Additions::can_be_added(Case const& baby, CaseFacts const& facts, FindingId id) const {
     auto const& state = facts.states[id];
-    bool const settled = state.origin == Origin::stated_absent || state.origin == Origin::ancestor_absent || state.origin == Origin::other_sex;
+    bool const settled = state.origin == Origin::stated_absent ||
+                         state.origin == Origin::ancestor_absent ||
+                         state.origin == Origin::other_sex;
     bool const known_sex = baby.sex == Sex::female || baby.sex == Sex::male;
     auto const& finding = book_.ontology->at(id);
     bool const fits = !known_sex || finding.sex == Sex::not_given || finding.sex == baby.sex;
@@ -47,28 +65,67 @@ Change Additions::named(Candidate const& candidate) const {
 void Additions::find(ServiceId service, WhatWouldChange& result) const {
     for (auto const& candidate : candidates_) {
         if (!candidate.suggests[service]) continue;
-        if (candidate.alone[service]) ++result.alone;
-        else if (result.with.size() < most_listed) result.with.push_back({named(candidate)});
-        else result.more_with = true;
+        if (candidate.alone[service])
+            ++result.alone;
+        else if (result.with.size() < most_listed)
+            result.with.push_back({named(candidate)});
+        else
+            result.more_with = true;
     }
     if (result.with.empty()) find_pairs(service, result);
 }
 
 void Additions::find_pairs(ServiceId service, WhatWouldChange& result) const {
-    std::vector<Candidate const*> rest;
-    for (auto const& candidate : candidates_) {
-        if (!candidate.suggests[service]) rest.push_back(&candidate);
+    Pool rest;
+    for (std::size_t i = 0; i < candidates_.size(); ++i) {
+        if (!candidates_[i].suggests[service]) rest.push_back(i);
     }
-    if (rest.size() > most_for_pairs) {
-        result.more_with = true;
+    Search search{service, most_trials, {}};
+    if (rest.size() <= most_for_pairs) {
+        search_pairs(rest, search, result);
         return;
     }
-    for (std::size_t i = 0; i < rest.size(); ++i) {
-        for (std::size_t k = i + 1; k < rest.size(); ++k) {
-            auto const verdicts = what_if_.verdicts({&rest[i]->change, &rest[k]->change});
-            if (verdicts[service].verdict != Verdict::suggested) continue;
-            if (result.with.size() < most_listed) result.with.push_back({named(*rest[i]), named(*rest[k])});
-            else result.more_with = true;
+    // Too many to try every pair: those that a partly met rule asks for, the most specific rule
+    // first.
+    for (auto const& pool : pools(service, rest)) search_pairs(pool, search, result);
+    result.more_with = true;
+}
+
+/// For each rule of the service below which something recorded stands: the candidates below it.
+std::vector<Additions::Pool> Additions::pools(ServiceId service, Pool const& rest) const {
+    std::vector<Pool> pools;
+    for (auto const& rule : book_.rules) {
+        if (!urgency_for(rule, service)) continue;
+        auto const below = nodes_below(book_.circuit, rule.when.literal.node);
+        auto const touches = [&](WhatIf::Change const& change) {
+            return std::any_of(change.begin(), change.end(),
+                               [&](auto const& c) { return below[c.first]; });
+        };
+        if (std::none_of(recorded_.begin(), recorded_.end(), touches)) continue;
+        Pool pool;
+        for (auto const i : rest) {
+            if (touches(candidates_[i].change)) pool.push_back(i);
+        }
+        pools.push_back(std::move(pool));
+    }
+    std::stable_sort(pools.begin(), pools.end(),
+                     [](Pool const& a, Pool const& b) { return a.size() < b.size(); });
+    return pools;
+}
+
+void Additions::search_pairs(Pool const& pool, Search& search, WhatWouldChange& result) const {
+    for (std::size_t i = 0; i < pool.size(); ++i) {
+        for (std::size_t k = i + 1; k < pool.size(); ++k) {
+            if (!search.seen.emplace(pool[i], pool[k]).second) continue;
+            if (search.trials-- <= 0) return;
+            auto const& one = candidates_[pool[i]];
+            auto const& other = candidates_[pool[k]];
+            auto const verdicts = what_if_.verdicts({&one.change, &other.change});
+            if (verdicts[search.service].verdict != Verdict::suggested) continue;
+            if (result.with.size() < most_listed)
+                result.with.push_back({named(one), named(other)});
+            else
+                result.more_with = true;
         }
     }
 }

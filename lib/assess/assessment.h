@@ -23,16 +23,16 @@ struct Evidence {
     enum class Kind : std::uint8_t { finding, tally, constellation, measure, fact };
 
     Kind kind = Kind::finding;
-    std::string id;          ///< finding, tally, constellation or measure
+    std::string id;  ///< finding, tally, constellation or measure
     std::string label;
     std::string as_written;  ///< the user's own words
     std::string state;       ///< present, absent, unknown
     std::string how;         ///< stated, inherited, derived, implied
     std::string side;
     std::string grade;
-    std::string value;       ///< of a tally or measure
+    std::string value;  ///< of a tally or measure
     std::string threshold;
-    std::string key;         ///< the counting key
+    std::string key;  ///< the counting key
     std::optional<FindingClass> finding_class;
     bool familial = false;
 };
@@ -73,7 +73,7 @@ struct WhatWouldChange {
     /// not suggested: the smallest additions that complete something already partly met.
     std::vector<std::vector<Change>> with;
     bool more_with = false;
-    int alone = 0;  ///< single findings that would suggest it whatever else is there
+    int alone = 0;  ///< single findings that would suggest it had nothing else been found
     /// unsettled: the fewest steps that, all found normal, settle it; empty when steps cannot.
     std::vector<StepToDo> examine;
     int steps_to_complete = 0;  ///< more than five are needed: how many the examination lacks
@@ -83,12 +83,12 @@ struct Referral {
     std::string service;
     std::string label;
     Verdict verdict = Verdict::not_suggested;
-    std::optional<Verdict> if_rest_normal;     ///< of an unsettled verdict
-    std::optional<Urgency> urgency;            ///< of a suggested verdict
-    std::optional<Urgency> may_rise_to;        ///< when something not examined could make it more urgent
+    std::optional<Verdict> if_rest_normal;  ///< of an unsettled verdict
+    std::optional<Urgency> urgency;         ///< of a suggested verdict
+    std::optional<Urgency> may_rise_to;  ///< when something not examined could make it more urgent
     std::vector<Reason> reasons;
-    std::vector<StepToDo> settled_by;          ///< of an unsettled verdict, most telling first
-    std::vector<std::string> open_facts;       ///< sex, age, gestation or measures that it waits for
+    std::vector<StepToDo> settled_by;     ///< of an unsettled verdict, most telling first
+    std::vector<std::string> open_facts;  ///< sex, age, gestation or measures that it waits for
     WhatWouldChange what_would_change;
 };
 
@@ -101,8 +101,8 @@ struct SetAside {
 struct TallyResult {
     std::string tally;
     std::string label;
-    std::string low;    ///< counted for certain
-    std::string high;   ///< with everything not examined
+    std::string low;   ///< counted for certain
+    std::string high;  ///< with everything not examined
     std::vector<Evidence> counted;
 };
 
@@ -119,17 +119,17 @@ struct ConstellationResult {
     Truth reached = Truth::unknown;
     std::string low;
     std::string high;
-    std::string possible;   ///< points of all items together
-    std::string rule;       ///< the counting rule in words
+    std::string possible;  ///< points of all items together
+    std::string rule;      ///< the counting rule in words
     std::vector<ItemResult> items;
     std::string note;
     Strength strength = Strength::study;
     std::vector<std::string> sources;
 };
 
-/// A measure as taken or computed, with what the preferred norm says of it. z and centile are those of the
-/// value as read, a band only over days or sexes that are not known; the `with_margin` ones add the reading
-/// error: they are what cut-offs are compared with.
+/// A measure as taken or computed, with what the preferred norm says of it. z and centile are those
+/// of the value as read, a band only over days or sexes that are not known; the `with_margin` ones
+/// add the reading error: they are what cut-offs are compared with.
 struct MeasureResult {
     std::string measure;
     std::string label;
@@ -179,8 +179,8 @@ struct Assessment {
     Provenance rulebook;
     Provenance ontology;
     std::string hpo_version;
-    std::optional<Urgency> urgency;  ///< the highest suggested one
-    std::vector<Referral> referrals; ///< one a service, in book order
+    std::optional<Urgency> urgency;   ///< the highest suggested one
+    std::vector<Referral> referrals;  ///< one a service, in book order
     std::vector<MeasureResult> measures;
     std::vector<SetAside> set_aside;
     std::vector<TallyResult> tallies;

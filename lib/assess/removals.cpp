@@ -33,8 +33,8 @@ Removals::Removals(CompiledRulebook const& book, CaseFacts const& facts, WhatIf 
     find_turned();
 }
 
-/// Which nodes a removal can turn, and which way: a major anomaly that is taken away gives back the minor variants
-/// of its field, so that a rule which was not true takes over.
+/// Which nodes a removal can turn, and which way: a major anomaly that is taken away gives back the
+/// minor variants of its field, so that a rule which was not true takes over.
 void Removals::find_turned() {
     falls_with_.assign(book_.circuit.size(), false);
     rises_with_.assign(book_.circuit.size(), false);
@@ -51,11 +51,31 @@ void Removals::find_turned() {
     }
 }
 
-/// A rule that carries the suggestion now, or may once something is taken away.
-bool Removals::matters(CompiledRule const& rule) const {
+bool Removals::may_rise(CompiledRule const& rule) const {
     auto const literal = rule.when.literal;
-    if (value_of(literal, facts_.values) == Truth::yes) return true;
     return literal.negated ? falls_with_[literal.node] : rises_with_[literal.node];
+}
+
+/// A rule that carries the suggestion now, alone or with others however an open question of the
+/// counting falls (then it is unknown), or that may once something is taken away.
+bool Removals::matters(CompiledRule const& rule) const {
+    return value_of(rule.when.literal, facts_.values) != Truth::no || may_rise(rule);
+}
+
+/// Where taking more away can only take rules away, a suggestion that stands without everything
+/// (but the things that undo it alone) needs no larger set to be tried.
+bool Removals::all_found(ServiceId service, Set const& useful,
+                         std::vector<Set> const& found) const {
+    for (auto const& rule : book_.rules) {
+        if (urgency_for(rule, service) && may_rise(rule)) return false;
+    }
+    Set rest;
+    for (auto const index : useful) {
+        bool const alone =
+            std::any_of(found.begin(), found.end(), [&](Set const& f) { return f == Set{index}; });
+        if (!alone) rest.push_back(index);
+    }
+    return !falls(service, rest);
 }
 
 bool Removals::falls(ServiceId service, Set const& set) const {
@@ -64,26 +84,36 @@ bool Removals::falls(ServiceId service, Set const& set) const {
     return what_if_.verdicts(changes)[service].verdict != Verdict::suggested;
 }
 
-/// Candidates that no set can need are left out: those on which none of the service's rules that matter depends.
-/// What remains is found by the circuit itself: a candidate is useful when its facts are below such a rule.
+/// Candidates that no set can need are left out: those on which none of the service's rules that
+/// matter depends. What remains is found by the circuit itself: a candidate is useful when its
+/// facts are below such a rule.
 std::vector<std::size_t> Removals::useful_for(ServiceId service) const {
     std::vector<bool> below(book_.circuit.size(), false);
     for (auto const& rule : book_.rules) {
         if (urgency_for(rule, service) && matters(rule)) below[rule.when.literal.node] = true;
     }
+    // What opens a question of the counting carries what holds however the question falls.
+    for (auto const& split : book_.splits) {
+        if (value_of(split.counted, facts_.values) == Truth::no) continue;
+        below[split.counted.node] = below[split.unless.node] = true;
+    }
     for (std::size_t node = book_.circuit.size(); node-- > 0;) {
         if (!below[node] || book_.circuit.is_fact(static_cast<NodeId>(node))) continue;
-        for (auto const& input : book_.circuit.inputs(static_cast<NodeId>(node))) below[input.literal.node] = true;
+        for (auto const& input : book_.circuit.inputs(static_cast<NodeId>(node)))
+            below[input.literal.node] = true;
     }
     std::vector<std::size_t> useful;
     for (std::size_t i = 0; i < changes_.size(); ++i) {
         auto const& change = changes_[i];
-        if (std::any_of(change.begin(), change.end(), [&](auto const& c) { return below[c.first]; })) useful.push_back(i);
+        if (std::any_of(change.begin(), change.end(),
+                        [&](auto const& c) { return below[c.first]; }))
+            useful.push_back(i);
     }
     return useful;
 }
 
-std::vector<Removals::Set> Removals::next_size(std::vector<Set> const& smaller, std::vector<std::size_t> const& useful,
+std::vector<Removals::Set> Removals::next_size(std::vector<Set> const& smaller,
+                                               std::vector<std::size_t> const& useful,
                                                std::vector<Set> const& found) const {
     std::vector<Set> larger;
     for (auto const& set : smaller) {
@@ -91,7 +121,8 @@ std::vector<Removals::Set> Removals::next_size(std::vector<Set> const& smaller, 
             if (!set.empty() && index <= set.back()) continue;
             auto next = set;
             next.push_back(index);
-            bool const minimal = std::none_of(found.begin(), found.end(), [&](Set const& f) { return contains(next, f); });
+            bool const minimal = std::none_of(found.begin(), found.end(),
+                                              [&](Set const& f) { return contains(next, f); });
             if (minimal && larger.size() < most_trials) larger.push_back(std::move(next));
         }
     }
@@ -109,7 +140,9 @@ void Removals::find(ServiceId service, WhatWouldChange& result) const {
         sets = std::move(standing);
     }
     // Sets that still stand could be completed only by more than the largest size tried.
-    result.more_without = found.size() > most_sets || (useful.size() > largest_set && !sets.empty());
+    result.more_without =
+        found.size() > most_sets ||
+        (useful.size() > largest_set && !sets.empty() && !all_found(service, useful, found));
     if (found.size() > most_sets) found.resize(most_sets);
     for (auto const& set : found) {
         std::vector<Change> named;

@@ -25,10 +25,21 @@ bool is_measure(Fact::Kind kind) {
            kind == Fact::Kind::measure_red_flag;
 }
 
+/// The same examination of a baby in whom nothing was found.
+Case with_nothing_found(Case baby) {
+    baby.present.clear();
+    baby.unsure.clear();
+    baby.measures.clear();
+    return baby;
+}
+
 }  // namespace
 
 WhatIf::WhatIf(CompiledRulebook const& book, Case const& baby, CaseFacts const& facts)
-    : book_(book), baby_(baby), facts_(facts), now_(asterism::verdicts(book, facts.values)) {
+    : book_(book),
+      facts_(facts),
+      now_(asterism::verdicts(book, facts.values)),
+      bare_(evaluate(book, with_nothing_found(baby), Rest::unknown).values) {
     for (auto const& fact : book.facts) {
         if (is_own_state(fact.kind)) finding_facts_[fact.index].push_back(&fact);
     }
@@ -67,22 +78,21 @@ WhatIf::Change WhatIf::step_normal(StepId id) const {
 }
 
 std::vector<ServiceVerdict> WhatIf::verdicts(std::vector<Change const*> const& changes) const {
-    auto values = facts_.values;
+    return changed(facts_.values, changes);
+}
+
+std::vector<ServiceVerdict> WhatIf::alone(FindingId id) const {
+    auto const change = finding(id, Truth::yes);
+    return changed(bare_, {&change});
+}
+
+std::vector<ServiceVerdict> WhatIf::changed(std::vector<Truth> values,
+                                            std::vector<Change const*> const& changes) const {
     for (auto const* change : changes) {
         for (auto const& [node, value] : *change) values[node] = value;
     }
     book_.circuit.evaluate(values);
     return asterism::verdicts(book_, values);
-}
-
-std::vector<ServiceVerdict> WhatIf::alone(FindingId id) const {
-    Case nothing;
-    nothing.step_done.assign(book_.ontology->steps.size(), false);
-    nothing.sex = baby_.sex;
-    Statement statement;
-    statement.finding = id;
-    nothing.present.push_back(statement);
-    return asterism::verdicts(book_, evaluate(book_, nothing, Rest::unknown).values);
 }
 
 }  // namespace asterism

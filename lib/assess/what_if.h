@@ -18,7 +18,8 @@ public:
     /// A change of facts, ready to be applied; several may be applied together.
     using Change = std::vector<std::pair<NodeId, Truth>>;
 
-    /// The finding itself present, or absent, whatever was recorded. Its parents, children and derivations follow.
+    /// The finding itself present, or absent, whatever was recorded. Its parents, children and
+    /// derivations follow.
     Change finding(FindingId id, Truth value) const;
     /// Every test of a measure past no cut-off.
     Change measure_normal(MeasureId id) const;
@@ -26,15 +27,18 @@ public:
     Change step_normal(StepId id) const;
 
     std::vector<ServiceVerdict> verdicts(std::vector<Change const*> const& changes) const;
-    /// One finding in a case of which nothing else is known.
+    /// One finding, had nothing else been found in the same examination.
     std::vector<ServiceVerdict> alone(FindingId id) const;
     std::vector<ServiceVerdict> const& now() const { return now_; }
 
 private:
+    std::vector<ServiceVerdict> changed(std::vector<Truth> values,
+                                        std::vector<Change const*> const& changes) const;
+
     CompiledRulebook const& book_;
-    Case const& baby_;
     CaseFacts const& facts_;
     std::vector<ServiceVerdict> now_;
+    std::vector<Truth> bare_;
     std::map<FindingId, std::vector<Fact const*>> finding_facts_;
 };
 

@@ -39,6 +39,19 @@ TEST_CASE("C1 controls and marks that turn the writing become visible") {
     CHECK(terminal_safe("\u2014\u2019") == "\u2014\u2019");
 }
 
+TEST_CASE("invisible characters become visible (Unicode 15: Default_Ignorable_Code_Point)") {
+    for (auto const* mark :
+         {"\u00ad", "\u034f", "\u061c", "\u115f", "\u180e", "\u200b", "\u200c", "\u200d", "\u2060",
+          "\u2063", "\u206a", "\u3164", "\ufe0f", "\ufeff", "\uffa0", "\ufffb"}) {
+        auto const safe = terminal_safe(std::string("a") + mark + "b");
+        CAPTURE(safe);
+        CHECK(safe.size() == 8);
+        CHECK(safe.substr(0, 3) == "a\\u");
+    }
+    CHECK(terminal_safe("\U000E0041") == "\\ue0041");  // a tag of plane 14
+    CHECK(terminal_safe("\u00ac\u00ae\u061b\u2010\u3163") == "\u00ac\u00ae\u061b\u2010\u3163");
+}
+
 TEST_CASE("a cut character at the end is no reason to read past it") {
     CHECK(terminal_safe("\xe2\x80") == "\xe2\x80");
     CHECK(terminal_safe("\xc2") == "\xc2");
