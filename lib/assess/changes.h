@@ -9,9 +9,10 @@
 
 namespace asterism {
 
-/// Fills `what_would_change` of every referral. Exact within its bounds: sets without which a suggestion falls up to
-/// four things (`more_without` says when larger ones may exist), additions of one finding, or of two where the book is
-/// small (`more_with`), and the fewest exam steps up to five.
+/// Fills `what_would_change` of every referral. Exact within its bounds: all sets without which a
+/// suggestion falls when it hangs on at most ten things, else sets of up to four (`more_without`
+/// says when larger ones may exist); additions of one finding, or of two, in a large book those
+/// that a partly met rule asks for (`more_with`); and the fewest exam steps up to five.
 void add_what_would_change(CompiledRulebook const& book, Case const& baby, Assessment& assessment);
 
 }  // namespace asterism

@@ -8,7 +8,9 @@ namespace asterism {
 
 namespace {
 
-constexpr std::size_t largest_set = 4;
+/// With so few things recorded every set is tried; with more, sets up to the second number.
+constexpr std::size_t few_enough_for_all = 10;
+constexpr std::size_t largest_set_of_many = 4;
 constexpr std::size_t most_trials = 20000;
 constexpr std::size_t most_sets = 12;
 
@@ -131,18 +133,18 @@ std::vector<Removals::Set> Removals::next_size(std::vector<Set> const& smaller,
 
 void Removals::find(ServiceId service, WhatWouldChange& result) const {
     auto const useful = useful_for(service);
+    auto const largest = useful.size() <= few_enough_for_all ? useful.size() : largest_set_of_many;
     std::vector<Set> found;
     std::vector<Set> sets{{}};
-    for (std::size_t size = 1; size <= std::min(largest_set, useful.size()); ++size) {
+    for (std::size_t size = 1; size <= largest; ++size) {
         sets = next_size(sets, useful, found);
         std::vector<Set> standing;
         for (auto const& set : sets) (falls(service, set) ? found : standing).push_back(set);
         sets = std::move(standing);
     }
     // Sets that still stand could be completed only by more than the largest size tried.
-    result.more_without =
-        found.size() > most_sets ||
-        (useful.size() > largest_set && !sets.empty() && !all_found(service, useful, found));
+    result.more_without = found.size() > most_sets || (useful.size() > largest && !sets.empty() &&
+                                                       !all_found(service, useful, found));
     if (found.size() > most_sets) found.resize(most_sets);
     for (auto const& set : found) {
         std::vector<Change> named;
