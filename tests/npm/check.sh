@@ -1,7 +1,7 @@
 #!/usr/bin/env bash
 # SPDX-License-Identifier: MIT
-# The checks of the HTML pages that need npm: installs what tests/npm/package-lock.json pins, then runs
-# axe-core on every page. Says skipped, and succeeds, where npm or a browser is missing.
+# The checks of the HTML pages that need npm: installs the packages of stage `pages`, and what
+# tests/npm/package-lock.json pins, then runs axe-core on every page. Says skipped, and succeeds, where npm or a browser is missing.
 # Usage: tests/npm/check.sh [PROGRAM]      (default: build/cli/asterism)
 # The last line is `N passed, N failed, N skipped`.
 set -euo pipefail
@@ -17,6 +17,8 @@ if [[ ! -x $program ]]; then
     echo "tests/npm/check.sh: no program $program; build it first (tests/run.sh)" >&2
     end 0 1 0
 fi
+# A browser and npm, where they can be had; what is still missing is said below.
+tests/install.sh pages || true
 if ! command -v npm >/dev/null; then
     echo "skipped: npm is not installed"
     end 0 0 1
