@@ -18,6 +18,7 @@ int assess_verb(std::vector<std::string> const& arguments);
 int check_verb(std::vector<std::string> const& arguments);
 int lookup_verb(std::vector<std::string> const& arguments);
 int measure_verb(std::vector<std::string> const& arguments);
+int prove_verb(std::vector<std::string> const& arguments);
 int worksheet_verb(std::vector<std::string> const& arguments);
 
 }  // namespace asterism::cli

@@ -146,11 +146,26 @@ struct VignetteSyntax {
     bool generated = false;
 };
 
-/// A statement that must hold for every possible baby; its parts are conditions.
+/// What a promise says of the babies it speaks of. Exactly one of the four is given.
+struct PromiseOutcome {
+    std::vector<Word> suggest;        ///< one of these services is suggested; `any`: some service
+    std::vector<Word> never;          ///< none of these is; `any`: no service at all
+    std::optional<Urgency> at_least;  ///< with the two above: at this urgency or sooner
+    yaml::Node holds;                 ///< a condition that is met
+    bool keeps_urgency = false;       ///< with `adding`: the urgency of the whole answer does not fall
+    bool keeps_services = false;      ///< with `adding`: nor does that of any one service
+    Span span;
+};
+
+/// A statement that must hold for every possible baby.
 struct PromiseSyntax {
     Word id;
-    yaml::Node when;
-    yaml::Node then;
+    yaml::Node when;                       ///< a condition known to be met; every baby when left out
+    std::optional<FindingClass> for_each;  ///< one promise a finding of this class, which is present
+    std::optional<FindingClass> adding;    ///< the answer before and after such a finding is added
+    bool alone = false;     ///< nothing else is known to be present
+    bool familial = false;  ///< the finding is stated to run in the family
+    std::vector<PromiseOutcome> then;
     std::string because;
     std::vector<Word> sources;
 };

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "rulebook/sections.h"
 
+#include "rulebook/promise.h"
 #include "rulebook/vocabulary.h"
 
 namespace asterism {
@@ -169,16 +170,6 @@ Table<Rule> rule_table() {
         .optional("essential", &Rule::essential, list_of(word("finding")),
                   "history items that must be known")
         .optional("caution", &Rule::caution, text(), "shown with the suggestion");
-    return table;
-}
-
-Table<PromiseSyntax> promise_table() {
-    Table<PromiseSyntax> table("promise");
-    table.required("promise", &PromiseSyntax::id, word(), "id, in plain words")
-        .required("when", &PromiseSyntax::when, raw("condition"), "the babies it speaks of")
-        .required("then", &PromiseSyntax::then, raw("outcome"), "what must hold for each of them")
-        .required("because", &PromiseSyntax::because, text(), "why it matters")
-        .required("sources", &PromiseSyntax::sources, sources(), sources_doc);
     return table;
 }
 
