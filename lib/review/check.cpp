@@ -9,6 +9,8 @@
 #include "assess/facts.h"
 #include "assess/verdicts.h"
 #include "review/check_soft.h"
+#include "review/check_unreachable.h"
+#include "review/promise.h"
 
 namespace asterism {
 
@@ -117,6 +119,8 @@ void check_book(CompiledRulebook const& book, Diagnostics& diagnostics) {
     check_unclassed(book, diagnostics);
     check_rules_have_vignettes(book, diagnostics);
     check_soft_measures(book, diagnostics);
+    check_unreachable(book, diagnostics);
+    compile_promises(book, diagnostics);
 }
 
 }  // namespace asterism

@@ -3,6 +3,8 @@
 
 #include <numeric>
 
+#include <fmt/format.h>
+
 #include "compile/names.h"
 #include "conditions/read.h"
 #include "review/promise_builder.h"
@@ -74,6 +76,16 @@ private:
         return result;
     }
 
+    void take_out(Word const& word, std::vector<FindingId>& findings) {
+        ReadContext const context{*result_.book.ontology, names_.tallies, names_.constellations,
+                                  diagnostics_};
+        FindingId id = 0;
+        if (word.empty() || !read_finding(word, context, id)) return;
+        if (std::erase(findings, id) > 0) return;
+        diagnostics_.error("bad-promise", word.span,
+                           fmt::format("`{}` is not of the class named", word.text));
+    }
+
     std::vector<ServiceId> services(std::vector<Word> const& words) {
         std::vector<ServiceId> result;
         if (words.size() == 1 && words.front().text == "any") {
@@ -97,7 +109,9 @@ private:
         if (!syntax.never.empty()) return {Kind::never, services(syntax.never), urgency, {}};
         if (syntax.keeps_urgency) return {Kind::keeps_urgency, {}, urgency, {}};
         if (syntax.keeps_services) return {Kind::keeps_services, {}, urgency, {}};
-        return {Kind::holds, {}, urgency, condition(syntax.holds).value_or(Literal{})};
+        bool const met = syntax.holds.kind != yaml::Kind::null;
+        auto const literal = condition(met ? syntax.holds : syntax.never_met);
+        return {met ? Kind::holds : Kind::never_met, {}, urgency, literal.value_or(Literal{})};
     }
 
     void compile(PromiseSyntax const& syntax, CompiledPromise& promise) {
@@ -105,6 +119,7 @@ private:
         promise.adding = syntax.adding.has_value();
         auto const named = syntax.adding ? syntax.adding : syntax.for_each;
         if (named) promise.findings = of_class(*named);
+        for (auto const& word : syntax.except) take_out(word, promise.findings);
         if (named && promise.findings.empty()) wrong(syntax, "no finding has this class");
         for (auto const id : promise.findings) {
             if (syntax.familial) builder_.familial(id);

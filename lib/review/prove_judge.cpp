@@ -88,6 +88,10 @@ private:
                 auto const value = value_of(outcome.holds, facts_.values);
                 return value == Truth::yes ? "" : value == Truth::no ? "the condition is not met" : "the condition is open";
             }
+            case Kind::never_met: {
+                bool const met = value_of(outcome.holds, facts_.values) == Truth::yes;
+                return met ? "the condition is met" : "";
+            }
             case Kind::keeps_urgency: return lowered(highest(verdicts_), highest(then), "the whole");
             case Kind::keeps_services: return service_lowered(then);
         }

@@ -137,6 +137,7 @@ Lit PromiseQuestion::broken(CompiledOutcome const& outcome) {
         case Kind::suggest: return -reached();
         case Kind::never: return reached();
         case Kind::holds: return -circuit_.at(outcome.holds).yes;
+        case Kind::never_met: return circuit_.at(outcome.holds).yes;
         case Kind::keeps_urgency: return lowered({all});
         case Kind::keeps_services: return lowered(each);
     }

@@ -12,7 +12,7 @@ enum class Keeps { urgency, services };
 struct OutcomeSyntax {
     std::vector<Word> suggest, never;
     std::optional<Urgency> at_least;
-    yaml::Node holds;
+    yaml::Node holds, never_met;
     std::optional<Keeps> keeps;
 };
 
@@ -29,6 +29,8 @@ yaml::Table<OutcomeSyntax> outcome_table() {
         .optional("at-least", &OutcomeSyntax::at_least, yaml::maybe(urgency_reader()),
                   "at this urgency or sooner; default routine")
         .optional("holds", &OutcomeSyntax::holds, yaml::raw("condition"), "a condition that is met")
+        .optional("never-met", &OutcomeSyntax::never_met, yaml::raw("condition"),
+                  "a condition that is never known to be met")
         .optional("keeps", &OutcomeSyntax::keeps, yaml::maybe(keeps),
                   "what does not fall when the finding is added");
     return table;
@@ -36,10 +38,12 @@ yaml::Table<OutcomeSyntax> outcome_table() {
 
 void check(OutcomeSyntax const& syntax, yaml::Node const& node, Diagnostics& diagnostics) {
     int const said = (node.find("suggest") ? 1 : 0) + (node.find("never") ? 1 : 0) +
-                     (node.find("holds") ? 1 : 0) + (node.find("keeps") ? 1 : 0);
+                     (node.find("holds") ? 1 : 0) + (node.find("never-met") ? 1 : 0) +
+                     (node.find("keeps") ? 1 : 0);
     if (said != 1) {
         diagnostics.error("one-of", node.span,
-                          "an outcome has exactly one of `suggest`, `never`, `holds`, `keeps`");
+                          "an outcome has exactly one of `suggest`, `never`, `holds`, `never-met`, "
+                          "`keeps`");
     }
     if (syntax.at_least && syntax.suggest.empty() && syntax.never.empty()) {
         diagnostics.error("needless-key", node.find("at-least")->span,
@@ -58,6 +62,7 @@ yaml::Reader<PromiseOutcome> outcome_reader() {
                           std::move(syntax.never),
                           syntax.at_least,
                           std::move(syntax.holds),
+                          std::move(syntax.never_met),
                           syntax.keeps == Keeps::urgency,
                           syntax.keeps == Keeps::services,
                           node.span};
@@ -75,6 +80,8 @@ yaml::Table<PromiseSyntax> promise_table() {
                   "one promise for each finding of this class, which is present")
         .optional("adding", &PromiseSyntax::adding, yaml::maybe(finding_class_reader()),
                   "the answers before and after any finding of this class is added")
+        .optional("except", &PromiseSyntax::except, yaml::one_or_more(yaml::word("finding")),
+                  "findings of the class that it does not speak of")
         .optional("alone", &PromiseSyntax::alone, yaml::boolean(),
                   "nothing else is known to be present")
         .optional("familial", &PromiseSyntax::familial, yaml::boolean(),

@@ -146,12 +146,13 @@ struct VignetteSyntax {
     bool generated = false;
 };
 
-/// What a promise says of the babies it speaks of. Exactly one of the four is given.
+/// What a promise says of the babies it speaks of. Exactly one is given.
 struct PromiseOutcome {
     std::vector<Word> suggest;        ///< one of these services is suggested; `any`: some service
     std::vector<Word> never;          ///< none of these is; `any`: no service at all
     std::optional<Urgency> at_least;  ///< with the two above: at this urgency or sooner
     yaml::Node holds;                 ///< a condition that is met
+    yaml::Node never_met;             ///< a condition that is never known to be met
     bool keeps_urgency = false;       ///< with `adding`: the urgency of the whole answer does not fall
     bool keeps_services = false;      ///< with `adding`: nor does that of any one service
     Span span;
@@ -163,6 +164,7 @@ struct PromiseSyntax {
     yaml::Node when;                       ///< a condition known to be met; every baby when left out
     std::optional<FindingClass> for_each;  ///< one promise a finding of this class, which is present
     std::optional<FindingClass> adding;    ///< the answer before and after such a finding is added
+    std::vector<Word> except;  ///< findings of the class that it does not speak of
     bool alone = false;     ///< nothing else is known to be present
     bool familial = false;  ///< the finding is stated to run in the family
     std::vector<PromiseOutcome> then;
