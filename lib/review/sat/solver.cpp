@@ -25,7 +25,8 @@ struct Solver::Engine {
                                  ///< variable without clauses
 };
 
-Solver::Solver() : engine_(std::make_unique<Engine>()) {
+Solver::Solver(std::vector<std::vector<Lit>>* copy)
+    : engine_(std::make_unique<Engine>()), copy_(copy) {
     // Without preprocessing, and without guesses that satisfy everything at once: both would pass
     // over the preferred values.
     engine_->solver.configure("plain");
@@ -44,6 +45,7 @@ Lit Solver::add_variable() { return ++last_; }
 void Solver::add_clause(std::span<Lit const> literals) {
     for (auto const literal : literals) engine_->solver.add(literal);
     engine_->solver.add(0);
+    if (copy_) copy_->emplace_back(literals.begin(), literals.end());
     ++clauses_;
 }
 

@@ -24,7 +24,8 @@ enum class Answer { satisfiable, unsatisfiable, undecided };
 /// unless the time runs out.
 class Solver {
 public:
-    Solver();
+    /// `copy`, when given, receives every clause too, so that another solver can judge the same question.
+    explicit Solver(std::vector<std::vector<Lit>>* copy = nullptr);
     ~Solver();
     Solver(Solver&&) noexcept;
     Solver& operator=(Solver&&) noexcept;
@@ -55,6 +56,7 @@ private:
     Lit last_ = 0;
     Lit always_ = 0;
     std::size_t clauses_ = 0;
+    std::vector<std::vector<Lit>>* copy_ = nullptr;
 };
 
 /// A literal equal to "all of them" and to "one of them at least".
