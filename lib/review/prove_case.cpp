@@ -22,6 +22,28 @@ bool states(Case const& baby, Statements list, FindingId finding) {
                        [&](Statement const& s) { return s.finding == finding; });
 }
 
+bool stated_absent(Case const& baby, FindingId finding) {
+    Sides sides = Sides::not_said;
+    for (auto const& statement : baby.absent) {
+        if (statement.finding != finding) continue;
+        if (statement.sides == Sides::not_said) return true;
+        sides = sides | statement.sides;
+    }
+    return sides == Sides::both;
+}
+
+bool said(Case const& baby, FindingId finding) {
+    return states(baby, &Case::present, finding) || states(baby, &Case::absent, finding) ||
+           states(baby, &Case::unsure, finding);
+}
+
+Statement plain(Ontology const& ontology, FindingId finding) {
+    Statement statement;
+    statement.finding = finding;
+    statement.as_written.text = ontology.at(finding).id.text;
+    return statement;
+}
+
 class Shrinker {
 public:
     Shrinker(Case baby, std::function<bool(Case const&)> const& wanted)
@@ -159,11 +181,14 @@ std::optional<Case> with_finding(Case baby, CompiledRulebook const& book, Findin
     for (auto const above : book.ontology->ancestors(finding)) {
         if (states(baby, &Case::absent, above)) return std::nullopt;
     }
+    // What was absent only because the finding was stays absent.
+    if (stated_absent(baby, finding)) {
+        for (auto const below : book.ontology->descendants(finding)) {
+            if (!said(baby, below)) baby.absent.push_back(plain(*book.ontology, below));
+        }
+    }
     for (auto const list : {&Case::present, &Case::absent, &Case::unsure}) drop(baby, list, finding);
-    Statement statement;
-    statement.finding = finding;
-    statement.as_written.text = known.id.text;
-    baby.present.push_back(std::move(statement));
+    baby.present.push_back(plain(*book.ontology, finding));
     return baby;
 }
 

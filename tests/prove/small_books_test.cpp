@@ -156,14 +156,20 @@ void compare(std::string const& text, Count& count) {
     auto const proof = prove(*promises, promise, {});
     INFO(text);
     auto const breaking = first_that_breaks(*promises, promise);
-    if (breaking) INFO(oracle::case_text(*breaking, *oracle::small_ontology()));
+    CAPTURE(to_text(proof.result));
+    CAPTURE(proof.why_not);
+    std::string finding;
+    if (breaking) {
+        finding = broken_by(*promises, promise, *breaking, finding) + "\n" +
+                  oracle::case_text(*breaking, *oracle::small_ontology());
+    }
+    CAPTURE(finding);
     if (proof.result == ProofResult::holds) {
         ++count.holds;
         CHECK_FALSE(breaking);
     } else if (proof.result == ProofResult::broken) {
         ++count.broken;
         REQUIRE(proof.counterexample);
-        std::string finding;
         CHECK_FALSE(broken_by(*promises, promise, *proof.counterexample, finding).empty());
         same_by_the_oracle(text, *proof.counterexample);
     } else {

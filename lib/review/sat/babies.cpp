@@ -136,6 +136,9 @@ void Babies::add_sides(FindingId finding) {
         {ontology_.at(finding).history ? -own.yes : -own.possible, l.possible, r.possible});
     solver_.add_clause({-l.yes, r.yes, -r.possible, -done});
     solver_.add_clause({-r.yes, l.yes, -l.possible, -done});
+    // Present, and not on one side: then it is stated of the other.
+    solver_.add_clause({-own.yes, l.possible, r.yes});
+    solver_.add_clause({-own.yes, r.possible, l.yes});
     add_absent_sides(finding, left);
     add_absent_sides(finding, right);
 }
