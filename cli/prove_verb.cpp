@@ -40,18 +40,21 @@ std::vector<CompiledPromise> wanted(Promises const& promises, std::vector<std::s
     for (auto const& id : ids) {
         if (std::find(names.begin(), names.end(), id) != names.end()) continue;
         auto const help = did_you_mean(id, names);
-        throw UsageError(fmt::format("the book makes no promise `{}`{}{}", id, help.empty() ? "" : "; ", help));
+        throw UsageError(
+            fmt::format("the book makes no promise `{}`{}{}", id, help.empty() ? "" : "; ", help));
     }
     std::vector<CompiledPromise> result;
     for (std::size_t i = 0; i < names.size(); ++i) {
-        if (std::find(ids.begin(), ids.end(), names[i]) != ids.end()) result.push_back(promises.all[i]);
+        if (std::find(ids.begin(), ids.end(), names[i]) != ids.end())
+            result.push_back(promises.all[i]);
     }
     return result;
 }
 
 ProofView view(Proof const& proof) {
-    return {proof.id,      proof.because, proof.place,     std::string(to_text(proof.result)), proof.time.count(),
-            proof.finding, proof.said,    proof.case_text, proof.why_not};
+    return {proof.id,           proof.because, proof.place, std::string(to_text(proof.result)),
+            proof.time.count(), proof.finding, proof.said,  proof.case_text,
+            proof.why_not};
 }
 
 }  // namespace
@@ -79,9 +82,11 @@ int prove_verb(std::vector<std::string> const& arguments) {
     auto const promises = book ? compile_promises(*book, diagnostics) : std::nullopt;
     if (!promises) return print_problems(diagnostics, prove_schema, json), invalid_input;
     std::vector<ProofView> proofs;
-    for (auto const& promise : wanted(*promises, options.all("promise"))) proofs.push_back(view(prove(*promises, promise, limit)));
+    for (auto const& promise : wanted(*promises, options.all("promise")))
+        proofs.push_back(view(prove(*promises, promise, limit)));
     print(json ? json_text(proof_json(proofs)) : proof_text(proofs));
-    bool const all_hold = std::all_of(proofs.begin(), proofs.end(), [](ProofView const& p) { return p.result == "holds"; });
+    bool const all_hold = std::all_of(proofs.begin(), proofs.end(),
+                                      [](ProofView const& p) { return p.result == "holds"; });
     return all_hold ? done : found_something;
 }
 

@@ -22,8 +22,8 @@ struct ProofView {
     std::string why_not;                   ///< of one that is not proven
 };
 
-/// One line a promise; under a broken one what the engine says and the case, under one not proven why.
-/// What "holds" means, and the usual caution, stand at the end.
+/// One line a promise; under a broken one what the engine says and the case, under one not proven
+/// why. What "holds" means, and the usual caution, stand at the end.
 std::string proof_text(std::vector<ProofView> const& proofs);
 
 /// Keys: DEVELOPERS.md.

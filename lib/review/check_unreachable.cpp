@@ -20,7 +20,8 @@ public:
           limits_(limits),
           babies_(solver_, {&book}),
           circuit_(babies_.circuit(book)) {
-        // Everything is written before the first question: a clause added later would drop the model.
+        // Everything is written before the first question: a clause added later would drop the
+        // model.
         for (auto const& rule : book.rules) {
             if (rule.when.condition) met(rule.when);
         }
@@ -59,13 +60,15 @@ private:
 
     /// Whether another rule gives each service that this one gives, as soon or sooner.
     static bool says_as_much(CompiledRule const& other, CompiledRule const& rule) {
-        return std::all_of(rule.suggest.begin(), rule.suggest.end(), [&](CompiledSuggestion const& s) {
-            auto const given = urgency_for(other, s.service);
-            return given && *given >= s.urgency;
-        });
+        return std::all_of(rule.suggest.begin(), rule.suggest.end(),
+                           [&](CompiledSuggestion const& s) {
+                               auto const given = urgency_for(other, s.service);
+                               return given && *given >= s.urgency;
+                           });
     }
 
-    /// The model at hand meets the rule and little else: only rules that it meets too can be met always.
+    /// The model at hand meets the rule and little else: only rules that it meets too can be met
+    /// always.
     void check_implied(CompiledRule const& rule) {
         std::vector<CompiledRule const*> candidates;
         for (auto const& other : book_.rules) {
@@ -87,12 +90,14 @@ private:
         if (same && &rule < &other) return;  // of two equal rules the later one is named
         auto const& id = book_.syntax(rule).id;
         auto const& by = book_.syntax(other).id;
-        diagnostics_.add({"implied",
-                          Severity::note,
-                          fmt::format("whenever `{}` is met, `{}` suggests the same services as soon", id.text, by.text),
-                          id.span,
-                          {{by.span, "the rule that says it already"}},
-                          {}});
+        diagnostics_.add(
+            {"implied",
+             Severity::note,
+             fmt::format("whenever `{}` is met, `{}` suggests the same services as soon", id.text,
+                         by.text),
+             id.span,
+             {{by.span, "the rule that says it already"}},
+             {}});
     }
 
     CompiledRulebook const& book_;
@@ -105,7 +110,8 @@ private:
 
 }  // namespace
 
-void check_unreachable(CompiledRulebook const& book, Diagnostics& diagnostics, sat::Limits const& limits) {
+void check_unreachable(CompiledRulebook const& book, Diagnostics& diagnostics,
+                       sat::Limits const& limits) {
     Unreachable(book, diagnostics, limits).run();
 }
 

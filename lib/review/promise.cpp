@@ -56,7 +56,8 @@ private:
         auto const& names = result_.book.ontology->citation_names;
         for (auto const& source : syntax.sources) {
             std::uint32_t id = 0;
-            if (source.text != "common-practice") look_up(names, source, "source", id, diagnostics_);
+            if (source.text != "common-practice")
+                look_up(names, source, "source", id, diagnostics_);
         }
     }
 

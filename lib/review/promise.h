@@ -10,7 +10,14 @@
 namespace asterism {
 
 struct CompiledOutcome {
-    enum class Kind : std::uint8_t { suggest, never, holds, never_met, keeps_urgency, keeps_services };
+    enum class Kind : std::uint8_t {
+        suggest,
+        never,
+        holds,
+        never_met,
+        keeps_urgency,
+        keeps_services
+    };
 
     Kind kind = Kind::suggest;
     std::vector<ServiceId> services;

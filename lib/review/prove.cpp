@@ -11,7 +11,8 @@ namespace {
 
 using Clock = std::chrono::steady_clock;
 
-/// Models that no case makes, or that the engine does not find broken, before the search is given up.
+/// Models that no case makes, or that the engine does not find broken, before the search is given
+/// up.
 constexpr int most_tries = 200;
 
 class Prover {
@@ -60,8 +61,10 @@ private:
     }
 
     void no_model() {
-        if (narrowed_) return not_proven("it holds wherever no count hangs on something not examined");
-        if (skipped_measures_) return not_proven("for some combinations of measures no values were found");
+        if (narrowed_)
+            return not_proven("it holds wherever no count hangs on something not examined");
+        if (skipped_measures_)
+            return not_proven("for some combinations of measures no values were found");
         proof_.result = ProofResult::holds;
     }
 
@@ -92,7 +95,8 @@ private:
         Diagnostics diagnostics;
         auto const& ontology = *promises_.book.ontology;
         auto const text = case_yaml(baby, ontology);
-        auto const read = read_case(make_source("counterexample.yaml", text), ontology, diagnostics);
+        auto const read =
+            read_case(make_source("counterexample.yaml", text), ontology, diagnostics);
         return !diagnostics.has_errors() && breaks(read);
     }
 

@@ -31,16 +31,18 @@ struct Proof {
     std::string why_not;                 ///< why it is not proven
 };
 
-/// Decides one promise for every possible baby, however much of it is known: `suggest` and `holds` are proven for
-/// every state of knowledge in which `when` is known to be met, `never` for every such state too. What is proven is
-/// what the rules decide; a suggestion that follows only because it holds whichever way an open count falls comes on top, so
-/// that it can never break `suggest`, and it cannot break `never` without a fully known baby that breaks it as
-/// well. `keeps` compares what single rules decide before and after.
+/// Decides one promise for every possible baby, however much of it is known: `suggest` and `holds`
+/// are proven for every state of knowledge in which `when` is known to be met, `never` for every
+/// such state too. What is proven is what the rules decide; a suggestion that follows only because
+/// it holds whichever way an open count falls comes on top, so that it can never break `suggest`,
+/// and it cannot break `never` without a fully known baby that breaks it as well. `keeps` compares
+/// what single rules decide before and after.
 ///
 /// A counterexample is read back from its own text and judged by the engine before it is reported.
 Proof prove(Promises const& promises, CompiledPromise const& promise, sat::Limits const& limits);
 
-/// Whether the engine's answer breaks the promise for this very case; empty when it does not, else what it says.
+/// Whether the engine's answer breaks the promise for this very case; empty when it does not, else
+/// what it says.
 std::string broken_by(Promises const& promises, CompiledPromise const& promise, Case const& baby,
                       std::string& finding);
 

@@ -56,6 +56,7 @@ public:
                 again = shorten(list) || again;
             }
             again = shorten(&Case::measures) || again;
+            again = say_less() || again;
             again = undo_steps() || again;
             again = forget() || again;
         }
@@ -81,6 +82,26 @@ private:
             auto without = baby_;
             (without.*list).erase((without.*list).begin() + static_cast<std::ptrdiff_t>(i));
             changed = keep(std::move(without)) || changed;
+        }
+        return changed;
+    }
+
+    /// Family, side and grade of what is present.
+    bool say_less() {
+        bool changed = false;
+        for (std::size_t i = 0; i < baby_.present.size(); ++i) {
+            auto const& statement = baby_.present[i];
+            auto less = baby_;
+            if (statement.familial) {
+                less.present[i].familial = false;
+            } else if (statement.sides != Sides::not_said) {
+                less.present[i].sides = Sides::not_said;
+            } else if (statement.grade) {
+                less.present[i].grade.reset();
+            } else {
+                continue;
+            }
+            changed = keep(std::move(less)) || changed;
         }
         return changed;
     }
@@ -145,7 +166,8 @@ private:
         if (statement.sides != Sides::not_said) {
             more += fmt::format(", side: {}", to_text(statement.sides));
         }
-        if (statement.grade) more += fmt::format(", grade: {}", finding.grades[*statement.grade].text);
+        if (statement.grade)
+            more += fmt::format(", grade: {}", finding.grades[*statement.grade].text);
         if (statement.familial) more += ", familial: true";
         if (more.empty()) return finding.id.text;
         return fmt::format("{{ finding: {}{} }}", finding.id.text, more);
@@ -187,7 +209,8 @@ std::optional<Case> with_finding(Case baby, CompiledRulebook const& book, Findin
             if (!said(baby, below)) baby.absent.push_back(plain(*book.ontology, below));
         }
     }
-    for (auto const list : {&Case::present, &Case::absent, &Case::unsure}) drop(baby, list, finding);
+    for (auto const list : {&Case::present, &Case::absent, &Case::unsure})
+        drop(baby, list, finding);
     baby.present.push_back(plain(*book.ontology, finding));
     return baby;
 }

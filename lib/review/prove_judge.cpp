@@ -86,13 +86,16 @@ private:
             case Kind::never: return suggested_all_the_same(outcome);
             case Kind::holds: {
                 auto const value = value_of(outcome.holds, facts_.values);
-                return value == Truth::yes ? "" : value == Truth::no ? "the condition is not met" : "the condition is open";
+                return value == Truth::yes  ? ""
+                       : value == Truth::no ? "the condition is not met"
+                                            : "the condition is open";
             }
             case Kind::never_met: {
                 bool const met = value_of(outcome.holds, facts_.values) == Truth::yes;
                 return met ? "the condition is met" : "";
             }
-            case Kind::keeps_urgency: return lowered(highest(verdicts_), highest(then), "the whole");
+            case Kind::keeps_urgency:
+                return lowered(highest(verdicts_), highest(then), "the whole");
             case Kind::keeps_services: return service_lowered(then);
         }
         return {};
@@ -125,7 +128,8 @@ private:
     static std::optional<Urgency> highest(Verdicts const& all) {
         std::optional<Urgency> result;
         for (auto const& verdict : all) {
-            if (verdict.urgency && (!result || *verdict.urgency > *result)) result = verdict.urgency;
+            if (verdict.urgency && (!result || *verdict.urgency > *result))
+                result = verdict.urgency;
         }
         return result;
     }

@@ -33,7 +33,8 @@ void PromiseQuestion::choose_finding() {
     for (auto const id : promise_.findings) {
         chosen_.push_back(solver_.add_variable());
         inputs.push_back({chosen_.back(), 1});
-        if (!promise_.adding) solver_.add_clause({-chosen_.back(), circuit_.at(book_.present[id]).yes});
+        if (!promise_.adding)
+            solver_.add_clause({-chosen_.back(), circuit_.at(book_.present[id]).yes});
     }
     solver_.add_clause({sat::at_least(solver_, 1, inputs)});
     solver_.add_clause({-sat::at_least(solver_, 2, inputs)});
@@ -45,7 +46,8 @@ std::size_t PromiseQuestion::position(FindingId finding) const {
     return static_cast<std::size_t>(std::find(all.begin(), all.end(), finding) - all.begin());
 }
 
-/// Whatever is known to be present is the chosen finding or an ancestor of it; no rule's own measure is past a cut-off.
+/// Whatever is known to be present is the chosen finding or an ancestor of it; no rule's own
+/// measure is past a cut-off.
 void PromiseQuestion::nothing_beside() {
     for (FindingId id = 0; id < book_.present.size(); ++id) {
         std::vector<Lit> clause{-circuit_.at(book_.present[id]).yes};
@@ -68,8 +70,8 @@ void PromiseQuestion::run_in_family() {
     }
 }
 
-/// A second circuit over the same baby, but for what is said of the chosen finding: stated present, nothing
-/// more. `with_finding` does the same to a case.
+/// A second circuit over the same baby, but for what is said of the chosen finding: stated present,
+/// nothing more. `with_finding` does the same to a case.
 void PromiseQuestion::add_finding() {
     auto facts = babies_.by_node(book_);
     for (auto const& fact : book_.facts) {
@@ -98,7 +100,8 @@ void PromiseQuestion::add_fact_of_finding(Fact const& fact, std::vector<sat::Tru
     auto const before = facts[fact.node];
     auto const after = sat::add_truth(solver_);
     auto const chosen = chosen_[position(fact.index)];
-    for (auto const& [b, a] : {std::pair(before.yes, after.yes), std::pair(before.possible, after.possible)}) {
+    for (auto const& [b, a] :
+         {std::pair(before.yes, after.yes), std::pair(before.possible, after.possible)}) {
         solver_.add_clause({chosen, -b, a});
         solver_.add_clause({chosen, b, -a});
     }
@@ -131,7 +134,8 @@ Lit PromiseQuestion::broken(CompiledOutcome const& outcome) {
         each.push_back({service});
     }
     auto const reached = [&] {
-        return sat::disjunction(solver_, rules_reaching(outcome.services, outcome.at_least, circuit_));
+        return sat::disjunction(solver_,
+                                rules_reaching(outcome.services, outcome.at_least, circuit_));
     };
     switch (outcome.kind) {
         case Kind::suggest: return -reached();
@@ -148,7 +152,8 @@ Lit PromiseQuestion::broken(CompiledOutcome const& outcome) {
 Lit PromiseQuestion::lowered(std::vector<std::vector<ServiceId>> const& groups) {
     std::vector<Lit> some;
     for (auto const& group : groups) {
-        for (auto const urgency : {Urgency::routine, Urgency::urgent, Urgency::same_day, Urgency::emergency}) {
+        for (auto const urgency :
+             {Urgency::routine, Urgency::urgent, Urgency::same_day, Urgency::emergency}) {
             auto const before = sat::disjunction(solver_, rules_reaching(group, urgency, circuit_));
             auto const after = sat::disjunction(solver_, rules_reaching(group, urgency, *after_));
             some.push_back(sat::conjunction(solver_, {before, -after}));

@@ -12,8 +12,8 @@ public:
     PromiseQuestion(sat::Solver& solver, Promises const& promises, CompiledPromise const& promise);
 
     sat::Babies const& babies() const { return babies_; }
-    /// Leaves out babies of whom a count hangs on something unknown: there the engine may suggest more
-    /// than single rules do.
+    /// Leaves out babies of whom a count hangs on something unknown: there the engine may suggest
+    /// more than single rules do.
     void leave_open_counts_out();
 
 private:

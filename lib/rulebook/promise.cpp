@@ -53,8 +53,8 @@ void check(OutcomeSyntax const& syntax, yaml::Node const& node, Diagnostics& dia
 
 yaml::Reader<PromiseOutcome> outcome_reader() {
     auto const table = outcome_table();
-    return {table.shape(), [table](yaml::Node const& node, PromiseOutcome& target,
-                                   Diagnostics& diagnostics) {
+    return {table.shape(),
+            [table](yaml::Node const& node, PromiseOutcome& target, Diagnostics& diagnostics) {
                 OutcomeSyntax syntax;
                 table.read(node, syntax, diagnostics);
                 if (node.is_map()) check(syntax, node, diagnostics);

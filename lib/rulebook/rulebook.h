@@ -153,20 +153,21 @@ struct PromiseOutcome {
     std::optional<Urgency> at_least;  ///< with the two above: at this urgency or sooner
     yaml::Node holds;                 ///< a condition that is met
     yaml::Node never_met;             ///< a condition that is never known to be met
-    bool keeps_urgency = false;       ///< with `adding`: the urgency of the whole answer does not fall
-    bool keeps_services = false;      ///< with `adding`: nor does that of any one service
+    bool keeps_urgency = false;   ///< with `adding`: the urgency of the whole answer does not fall
+    bool keeps_services = false;  ///< with `adding`: nor does that of any one service
     Span span;
 };
 
 /// A statement that must hold for every possible baby.
 struct PromiseSyntax {
     Word id;
-    yaml::Node when;                       ///< a condition known to be met; every baby when left out
-    std::optional<FindingClass> for_each;  ///< one promise a finding of this class, which is present
-    std::optional<FindingClass> adding;    ///< the answer before and after such a finding is added
-    std::vector<Word> except;  ///< findings of the class that it does not speak of
-    bool alone = false;     ///< nothing else is known to be present
-    bool familial = false;  ///< the finding is stated to run in the family
+    yaml::Node when;  ///< a condition known to be met; every baby when left out
+    std::optional<FindingClass>
+        for_each;                        ///< one promise a finding of this class, which is present
+    std::optional<FindingClass> adding;  ///< the answer before and after such a finding is added
+    std::vector<Word> except;            ///< findings of the class that it does not speak of
+    bool alone = false;                  ///< nothing else is known to be present
+    bool familial = false;               ///< the finding is stated to run in the family
     std::vector<PromiseOutcome> then;
     std::string because;
     std::vector<Word> sources;

@@ -56,8 +56,7 @@ TEST_CASE("every random case of the shipped book is a model") {
     int tried = 0;
     for (std::size_t i = 0; i < oracle::cases_from_environment(400); ++i) {
         auto const baby = maker.make();
-        if (of_other_sex(baby, *subject.ontology))
-            continue;
+        if (of_other_sex(baby, *subject.ontology)) continue;
         ++tried;
         INFO(oracle::case_text(baby, *subject.ontology));
         CHECK(world.admits(baby));

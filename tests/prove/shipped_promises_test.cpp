@@ -36,7 +36,8 @@ z3::check_result judged_by_z3(Promises const& promises, CompiledPromise const& p
     auto const literal = [&](sat::Lit lit) {
         auto const at = static_cast<std::size_t>(std::abs(lit));
         while (variables.size() <= at) {
-            variables.push_back(context.bool_const(("v" + std::to_string(variables.size())).c_str()));
+            variables.push_back(
+                context.bool_const(("v" + std::to_string(variables.size())).c_str()));
         }
         return lit > 0 ? variables[at] : !variables[at];
     };
@@ -59,7 +60,8 @@ TEST_CASE("the book makes at least forty promises, each with a reason, and every
         CHECK(syntax.because.size() > 10);
         CHECK_FALSE(syntax.sources.empty());
         auto const proof = prove(promises, promise, {});
-        CHECK_MESSAGE(proof.result == ProofResult::holds, proof.case_text, proof.said, proof.why_not);
+        CHECK_MESSAGE(proof.result == ProofResult::holds, proof.case_text, proof.said,
+                      proof.why_not);
     }
 }
 
@@ -73,7 +75,8 @@ TEST_CASE("Z3 finds no baby either, for any promise") {
 namespace {
 
 /// The shipped book with one text in one file changed; the text must be there.
-CompiledRulebook changed_book(std::string const& file, std::string const& from, std::string const& to) {
+CompiledRulebook changed_book(std::string const& file, std::string const& from,
+                              std::string const& to) {
     std::vector<SourcePtr> files;
     bool changed = false;
     for (auto const& source : project_files("rules/newborn")) {
@@ -86,7 +89,8 @@ CompiledRulebook changed_book(std::string const& file, std::string const& from, 
     Diagnostics diagnostics;
     auto book = load_rulebook(files, diagnostics);
     REQUIRE(book);
-    auto compiled = compile(std::make_shared<Rulebook const>(std::move(*book)), real_book().ontology, diagnostics);
+    auto compiled = compile(std::make_shared<Rulebook const>(std::move(*book)),
+                            real_book().ontology, diagnostics);
     REQUIRE(compiled);
     return std::move(*compiled);
 }
@@ -112,16 +116,22 @@ std::set<std::string> broken(CompiledRulebook const& book) {
 }  // namespace
 
 TEST_CASE("a rule made milder, given a condition or lost breaks the promise that rests on it") {
-    CHECK(broken(changed_book("rules/newborn/referrals/anus.yaml", "suggest: { service: surgery, urgency: emergency }",
+    CHECK(broken(changed_book("rules/newborn/referrals/anus.yaml",
+                              "suggest: { service: surgery, urgency: emergency }",
                               "suggest: { service: surgery, urgency: same-day }"))
               .contains("closed-anus-surgery-now"));
-    CHECK(broken(changed_book("rules/newborn/referrals/anus.yaml", "{ any: [ { present: imperforate-anus }, { present: persistent-cloaca } ] }",
-                              "{ all: [ { present: imperforate-anus }, { gestation: { at-least: 37w0d } } ] }"))
+    CHECK(broken(
+              changed_book(
+                  "rules/newborn/referrals/anus.yaml",
+                  "{ any: [ { present: imperforate-anus }, { present: persistent-cloaca } ] }",
+                  "{ all: [ { present: imperforate-anus }, { gestation: { at-least: 37w0d } } ] }"))
               .contains("closed-anus-surgery-now"));
-    CHECK(broken(changed_book("rules/newborn/referrals/counting.yaml", "when: { tally: minor-variants, at-least: 3 }",
+    CHECK(broken(changed_book("rules/newborn/referrals/counting.yaml",
+                              "when: { tally: minor-variants, at-least: 3 }",
                               "when: { tally: minor-variants, at-least: 4 }"))
               .contains("three-minor-variants-reach-genetics"));
-    CHECK(broken(changed_book("rules/newborn/referrals/counting.yaml", "when: { tally: minor-variants, at-least: 3 }",
+    CHECK(broken(changed_book("rules/newborn/referrals/counting.yaml",
+                              "when: { tally: minor-variants, at-least: 3 }",
                               "when: { tally: minor-variants, at-least: 1 }"))
               .contains("one-minor-variant-alone-never-genetics"));
 }

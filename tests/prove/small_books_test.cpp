@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
-// Random small books with random promises, against going through every case: what holds is broken by no case, and
-// what some case breaks is found, with a case that a second, naive evaluator judges the same.
+// Random small books with random promises, against going through every case: what holds is broken
+// by no case, and what some case breaks is found, with a case that a second, naive evaluator judges
+// the same.
 #include <algorithm>
 
 #include <fmt/format.h>
@@ -39,14 +40,20 @@ derived:
 )";
 
 std::string leaf(Dice& dice) {
-    static std::vector<std::string> const leaves{
-        "{ present: ear-change }",         "{ present: low-ear }",
-        "{ present: crease }",             "{ present: crease, side: left }",
-        "{ present: crease, side: both }", "{ present: chin, grade: marked }",
-        "{ present: dimple }",             "{ absent: chin }",
-        "{ tally: minors, at-least: 1 }",  "{ tally: minors, at-least: 2 }",
-        "{ tally: minors, at-most: 1 }",   "{ tally: majors, at-least: 1 }",
-        "{ sex: male }",                   "{ gestation: { below: 37w0d } }"};
+    static std::vector<std::string> const leaves{"{ present: ear-change }",
+                                                 "{ present: low-ear }",
+                                                 "{ present: crease }",
+                                                 "{ present: crease, side: left }",
+                                                 "{ present: crease, side: both }",
+                                                 "{ present: chin, grade: marked }",
+                                                 "{ present: dimple }",
+                                                 "{ absent: chin }",
+                                                 "{ tally: minors, at-least: 1 }",
+                                                 "{ tally: minors, at-least: 2 }",
+                                                 "{ tally: minors, at-most: 1 }",
+                                                 "{ tally: majors, at-least: 1 }",
+                                                 "{ sex: male }",
+                                                 "{ gestation: { below: 37w0d } }"};
     return dice.one_of(leaves);
 }
 
@@ -69,9 +76,12 @@ std::string urgency(Dice& dice) {
 
 std::string service(Dice& dice) { return dice.in_100(50) ? "genetics" : "surgery"; }
 
-std::string rule(int number, std::string const& when, std::string const& to, std::string const& how_soon) {
-    return fmt::format("  - {{ rule: r{}, when: {}, suggest: {{ service: {}, urgency: {} }}, because: x, strength: study, sources: common-practice }}\n",
-                       number, when, to, how_soon);
+std::string rule(int number, std::string const& when, std::string const& to,
+                 std::string const& how_soon) {
+    return fmt::format(
+        "  - {{ rule: r{}, when: {}, suggest: {{ service: {}, urgency: {} }}, because: x, "
+        "strength: study, sources: common-practice }}\n",
+        number, when, to, how_soon);
 }
 
 std::string outcome(Dice& dice) {
@@ -86,23 +96,29 @@ std::string outcome(Dice& dice) {
 std::string promise_parts(Dice& dice) {
     static std::vector<std::string> const classes{"minor-variant", "major-anomaly", "red-flag"};
     switch (dice.below(4)) {
-        case 0: return fmt::format("adding: {}, then: {{ keeps: {} }}", dice.one_of(classes), dice.in_100(50) ? "urgency" : "services");
+        case 0:
+            return fmt::format("adding: {}, then: {{ keeps: {} }}", dice.one_of(classes),
+                               dice.in_100(50) ? "urgency" : "services");
         case 1: {
             auto const more = dice.in_100(50) ? ", alone: true" : "";
             auto const kin = dice.in_100(30) ? ", familial: true" : "";
-            return fmt::format("for-each: {}{}{}, then: {}", dice.one_of(classes), more, kin, outcome(dice));
+            return fmt::format("for-each: {}{}{}, then: {}", dice.one_of(classes), more, kin,
+                               outcome(dice));
         }
         default: return fmt::format("when: {}, then: {}", condition(dice, 1), outcome(dice));
     }
 }
 
 std::string with_promise(std::string const& rules, std::string const& parts) {
-    return fmt::format("{}rules:\n{}promises:\n  - {{ promise: p, {}, because: x, sources: common-practice }}\n", head, rules, parts);
+    return fmt::format(
+        "{}rules:\n{}promises:\n  - {{ promise: p, {}, because: x, sources: common-practice }}\n",
+        head, rules, parts);
 }
 
 std::optional<Promises> promises_of(std::string const& text) {
     Diagnostics diagnostics;
-    auto const subject = oracle::subject(oracle::book_from(text), oracle::small_ontology(), diagnostics);
+    auto const subject =
+        oracle::subject(oracle::book_from(text), oracle::small_ontology(), diagnostics);
     if (!subject) return std::nullopt;
     return compile_promises(subject->compiled, diagnostics);
 }
@@ -110,7 +126,8 @@ std::optional<Promises> promises_of(std::string const& text) {
 bool of_other_sex(Case const& baby) {
     auto const mismatch = [&](Statement const& s) {
         auto const sex = oracle::small_ontology()->at(s.finding).sex;
-        return sex != Sex::not_given && (baby.sex == Sex::female || baby.sex == Sex::male) && sex != baby.sex;
+        return sex != Sex::not_given && (baby.sex == Sex::female || baby.sex == Sex::male) &&
+               sex != baby.sex;
     };
     return std::any_of(baby.present.begin(), baby.present.end(), mismatch);
 }
@@ -119,10 +136,14 @@ bool of_other_sex(Case const& baby) {
 void every_case(std::function<void(Case const&)> const& visit) {
     static std::vector<Case> const all = [] {
         std::vector<Case> cases;
-        oracle::for_each_small_case({"ear", "low-ear", "chin", "dimple", "crease"}, [&](Case const& baby) { cases.push_back(baby); });
-        oracle::for_each_small_case({"crease", "deep-crease", "chin", "steps"}, [&](Case const& baby) { cases.push_back(baby); });
-        oracle::for_each_small_case({"dimple", "width", "sex", "gestation", "ear", "steps"}, [&](Case const& baby) { cases.push_back(baby); });
-        oracle::for_each_small_case({"ear", "low-ear", "sex", "gestation", "steps"}, [&](Case const& baby) { cases.push_back(baby); });
+        oracle::for_each_small_case({"ear", "low-ear", "chin", "dimple", "crease"},
+                                    [&](Case const& baby) { cases.push_back(baby); });
+        oracle::for_each_small_case({"crease", "deep-crease", "chin", "steps"},
+                                    [&](Case const& baby) { cases.push_back(baby); });
+        oracle::for_each_small_case({"dimple", "width", "sex", "gestation", "ear", "steps"},
+                                    [&](Case const& baby) { cases.push_back(baby); });
+        oracle::for_each_small_case({"ear", "low-ear", "sex", "gestation", "steps"},
+                                    [&](Case const& baby) { cases.push_back(baby); });
         return cases;
     }();
     for (auto const& baby : all) {
@@ -185,7 +206,8 @@ TEST_CASE("random books and promises: the proof and going through every case agr
     Count count;
     for (std::size_t round = 0; round < oracle::cases_from_environment(150); ++round) {
         std::string rules;
-        for (int i = 0; i < 3; ++i) rules += rule(i, condition(dice, 2), service(dice), urgency(dice));
+        for (int i = 0; i < 3; ++i)
+            rules += rule(i, condition(dice, 2), service(dice), urgency(dice));
         compare(with_promise(rules, promise_parts(dice)), count);
     }
     CHECK(count.holds > 5);
@@ -201,12 +223,16 @@ TEST_CASE("a break planted in a random book is always caught") {
         auto const to = service(dice);
         std::string others;
         for (int i = 1; i < 3; ++i) others += rule(i, condition(dice, 2), service(dice), "routine");
-        auto const parts = fmt::format("when: {}, then: {{ suggest: {}, at-least: urgent }}", when, to);
+        auto const parts =
+            fmt::format("when: {}, then: {{ suggest: {}, at-least: urgent }}", when, to);
         auto const sound = promises_of(with_promise(rule(0, when, to, "same-day") + others, parts));
         if (!sound) continue;
         CHECK(prove(*sound, sound->all.front(), {}).result == ProofResult::holds);
-        std::vector<std::string> const faults{rule(0, when, to, "routine"), rule(0, when, to == "surgery" ? "genetics" : "surgery", "same-day"),
-                                              rule(0, fmt::format("{{ all: [ {}, {{ gestation: {{ at-least: 37w0d }} }} ] }}", when), to, "same-day")};
+        std::vector<std::string> const faults{
+            rule(0, when, to, "routine"),
+            rule(0, when, to == "surgery" ? "genetics" : "surgery", "same-day"),
+            rule(0, fmt::format("{{ all: [ {}, {{ gestation: {{ at-least: 37w0d }} }} ] }}", when),
+                 to, "same-day")};
         for (auto const& fault : faults) {
             auto const text = with_promise(fault + others, parts);
             auto const faulty = promises_of(text);

@@ -24,7 +24,8 @@ enum class Answer { satisfiable, unsatisfiable, undecided };
 /// unless the time runs out.
 class Solver {
 public:
-    /// `copy`, when given, receives every clause too, so that another solver can judge the same question.
+    /// `copy`, when given, receives every clause too, so that another solver can judge the same
+    /// question.
     explicit Solver(std::vector<std::vector<Lit>>* copy = nullptr);
     ~Solver();
     Solver(Solver&&) noexcept;
