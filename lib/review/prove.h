@@ -31,12 +31,13 @@ struct Proof {
     std::string why_not;                 ///< why it is not proven
 };
 
-/// Decides one promise for every possible baby, however much of it is known: `suggest` and `holds`
-/// are proven for every state of knowledge in which `when` is known to be met, `never` for every
-/// such state too. What is proven is what the rules decide; a suggestion that follows only because
-/// it holds whichever way an open count falls comes on top, so that it can never break `suggest`,
-/// and it cannot break `never` without a fully known baby that breaks it as well. `keeps` compares
-/// what single rules decide before and after.
+/// Decides one promise for every baby that a case can describe, fully examined or not, but for
+/// babies of whom a finding of the other sex is stated. `when` and `holds` mean "known to be met".
+///
+/// What is proven is what single rules decide. A suggestion that stands only because it follows
+/// whichever way an open count falls comes on top: it cannot break `suggest`, and it breaks `never`
+/// only where a fully examined baby does too. `keeps` compares what single rules decide before and
+/// after the finding is stated; what was known besides stays known.
 ///
 /// A counterexample is read back from its own text and judged by the engine before it is reported.
 Proof prove(Promises const& promises, CompiledPromise const& promise, sat::Limits const& limits);
