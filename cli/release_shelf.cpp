@@ -5,6 +5,7 @@
 
 #include <spdlog/spdlog.h>
 
+#include "embedded/embedded.h"
 #include "files.h"
 
 namespace asterism::cli {
@@ -52,6 +53,20 @@ std::shared_ptr<Rulebook const> load_rulebook_of(std::string const& folder, std:
     if (!book) return nullptr;
     spdlog::info("rulebook: version {}, in force from {}", book->version, to_text(book->effective));
     return shelf->load(*book, diagnostics);
+}
+
+SourcePtr changelog_of(std::string const& folder, Diagnostics& diagnostics) {
+    constexpr auto name = "CHANGELOG.md";
+    if (folder.empty()) {
+        for (auto const& file : embedded::files()) {
+            if (file.name == std::string(built_in) + name)
+                return make_source(std::string(file.name), std::string(file.text));
+        }
+        return nullptr;
+    }
+    auto const path = fs::path(folder) / name;
+    std::error_code error;
+    return fs::exists(path, error) ? read_source(path.string(), diagnostics) : nullptr;
 }
 
 }  // namespace asterism::cli
