@@ -20,6 +20,7 @@ int compare_verb(std::vector<std::string> const& arguments);
 int handbook_verb(std::vector<std::string> const& arguments);
 int lookup_verb(std::vector<std::string> const& arguments);
 int measure_verb(std::vector<std::string> const& arguments);
+int release_verb(std::vector<std::string> const& arguments);
 int worksheet_verb(std::vector<std::string> const& arguments);
 
 }  // namespace asterism::cli

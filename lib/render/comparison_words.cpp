@@ -53,6 +53,8 @@ std::string book_words(BookIdentity const& book) {
 }
 
 std::string change_words(ServiceChange const& change) {
+    bool const open = change.kind == ChangeKind::opened || change.kind == ChangeKind::settled;
+    auto const by = open ? fmt::format(", by {}", fmt::join(change.by(), ", ")) : std::string();
     auto const before = answer_words(change.before), after = answer_words(change.after);
     switch (change.kind) {
         case ChangeKind::gained:
@@ -61,8 +63,8 @@ std::string change_words(ServiceChange const& change) {
             return fmt::format("{} no longer suggested (was {}; is {})", change.service, before,
                                after);
         default:
-            return fmt::format("{} {} (was {}; is {})", change.service, kind_words(change.kind),
-                               before, after);
+            return fmt::format("{} {}{} (was {}; is {})", change.service, kind_words(change.kind),
+                               by, before, after);
     }
 }
 
@@ -83,7 +85,9 @@ std::string set_words(CaseSetComparison const& set) {
     auto const verdict = changed == 0   ? std::string("all are judged the same")
                          : changed == 1 ? std::string("1 is judged differently")
                                         : thousands(changed) + " are judged differently";
-    return fmt::format("{} {}: {}", thousands(set.babies), set.title, verdict);
+    auto title = set.title;
+    if (set.babies == 1 && title.ends_with('s')) title.pop_back();
+    return fmt::format("{} {}: {}", thousands(set.babies), title, verdict);
 }
 
 std::string part_words(std::string const& part) {

@@ -17,8 +17,6 @@ namespace asterism {
 
 namespace {
 
-using Answers = std::vector<ServiceAnswer>;  // by ServiceId
-
 std::vector<std::string> rule_names(CompiledRulebook const& book, CaseFacts const& facts,
                                     ServiceId service) {
     auto rules = deciding_rules(book, facts.values, service);
@@ -29,17 +27,35 @@ std::vector<std::string> rule_names(CompiledRulebook const& book, CaseFacts cons
     return names;
 }
 
-Answers answers(CompiledRulebook const& book, Case const& baby) {
-    auto const facts = evaluate(book, baby, Rest::unknown);
-    auto const found = verdicts(book, facts.values);
-    Answers result;
-    for (ServiceId service = 0; service < found.size(); ++service) {
-        ServiceAnswer answer{found[service].verdict, found[service].urgency, {}};
-        if (answer.verdict == Verdict::suggested) answer.rules = rule_names(book, facts, service);
-        result.push_back(std::move(answer));
+/// The rules for a service that something not recorded leaves open.
+std::vector<std::string> open_rules(CompiledRulebook const& book, CaseFacts const& facts,
+                                    ServiceId service) {
+    std::vector<std::string> names;
+    for (auto const& rule : book.rules) {
+        bool const open = value_of(rule.when.literal, facts.values) == Truth::unknown;
+        if (open && urgency_for(rule, service)) names.push_back(book.syntax(rule).id.text);
     }
-    return result;
+    std::sort(names.begin(), names.end());
+    return names;
 }
+
+/// A baby as one book judges it.
+struct Judged {
+    Judged(CompiledRulebook const& by, Case const& baby)
+        : book(by), facts(evaluate(by, baby, Rest::unknown)), found(verdicts(by, facts.values)) {}
+
+    ServiceAnswer answer(std::optional<ServiceId> service) const {
+        if (!service) return {};  // the book has no such service
+        ServiceAnswer answer{found[*service].verdict, found[*service].urgency, {}};
+        if (answer.verdict == Verdict::suggested) answer.rules = rule_names(book, facts, *service);
+        if (answer.verdict == Verdict::unsettled) answer.rules = open_rules(book, facts, *service);
+        return answer;
+    }
+
+    CompiledRulebook const& book;
+    CaseFacts facts;
+    std::vector<ServiceVerdict> found;  // by ServiceId
+};
 
 /// What became of one service's answer; nothing when it is the same.
 std::optional<ChangeKind> change(ServiceAnswer const& before, ServiceAnswer const& after) {
@@ -51,7 +67,8 @@ std::optional<ChangeKind> change(ServiceAnswer const& before, ServiceAnswer cons
     if (before.urgency != after.urgency) {
         return after.urgency > before.urgency ? ChangeKind::sooner : ChangeKind::later;
     }
-    return before.rules == after.rules ? std::nullopt : std::optional(ChangeKind::reasons);
+    bool const same = after.verdict != Verdict::suggested || before.rules == after.rules;
+    return same ? std::nullopt : std::optional(ChangeKind::reasons);
 }
 
 class CaseComparison {
@@ -96,15 +113,11 @@ private:
         if (!known) services_.push_back({id, position(before_, id), position(after_, id)});
     }
 
-    static ServiceAnswer at(Answers const& answers, Position position) {
-        return position ? answers[*position] : ServiceAnswer{};
-    }
-
     std::vector<ServiceChange> compare(Case const& baby) const {
-        auto const was = answers(before_, baby), is = answers(after_, baby);
+        Judged const was(before_, baby), is(after_, baby);
         std::vector<ServiceChange> result;
         for (auto const& [service, old_place, new_place] : services_) {
-            auto const before = at(was, old_place), after = at(is, new_place);
+            auto const before = was.answer(old_place), after = is.answer(new_place);
             auto const kind = change(before, after);
             if (kind) result.push_back({service, *kind, before, after});
         }
@@ -175,6 +188,10 @@ std::string_view to_text(ChangeKind kind) {
 }
 
 std::vector<std::string> ServiceChange::by() const {
+    if (before.verdict != after.verdict) {
+        bool const was = kind == ChangeKind::lost || kind == ChangeKind::settled;
+        return was ? before.rules : after.rules;
+    }
     std::vector<std::string> result;
     std::set_symmetric_difference(before.rules.begin(), before.rules.end(), after.rules.begin(),
                                   after.rules.end(), std::back_inserter(result));

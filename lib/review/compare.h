@@ -42,7 +42,7 @@ std::string_view to_text(ChangeKind kind);
 struct ServiceAnswer {
     Verdict verdict = Verdict::not_suggested;
     std::optional<Urgency> urgency;
-    std::vector<std::string> rules;  ///< that decide a suggestion
+    std::vector<std::string> rules;  ///< that decide a suggestion, or leave the answer open
 };
 
 struct ServiceChange {
@@ -50,8 +50,8 @@ struct ServiceChange {
     ChangeKind kind = ChangeKind::gained;
     ServiceAnswer before, after;
 
-    /// The rules that made the difference: those that decide on one side only, or all deciding ones
-    /// when the same rules do.
+    /// The rules that made the difference: those of the book that suggests it (or leaves it open);
+    /// when both suggest it, those that decide on one side only, or else all of them.
     std::vector<std::string> by() const;
 };
 

@@ -74,8 +74,9 @@ TEST_CASE("every kind of change has its name and its rule") {
 
 TEST_CASE("an answer that opens or settles is told") {
     std::string const not_seen = "case: one\nexamined: [look]\nhistory: none\nfindings: []\n";
-    CHECK(change(rule("a", slant, "genetics", "urgent"), other, not_seen).kind ==
-          ChangeKind::opened);
+    auto const opened = change(rule("a", slant, "genetics", "urgent"), other, not_seen);
+    CHECK(opened.kind == ChangeKind::opened);
+    CHECK(opened.by() == std::vector<std::string>{"other"});
     CHECK(change(other, rule("a", slant, "genetics", "urgent"), not_seen).kind ==
           ChangeKind::settled);
 }
@@ -142,7 +143,7 @@ TEST_CASE("text: the books, the words, the babies, the caution") {
         comparison_text(compare(before, after, {cases(after, {baby_with_slant})}), false);
     for (auto const* part :
          {"earlier: small 1.0.0, in force from 2026-01-01", "What is written differently",
-          "    a\n", "new: genetics, urgent when slanting eyes", "1 cases: 1 is judged differently",
+          "    a\n", "new: genetics, urgent when slanting eyes", "1 case: 1 is judged differently",
           "1: genetics newly suggested, by a", "* one: slanting eyes",
           "genetics newly suggested (urgent, by a; was not suggested)",
           "Nothing here is a diagnosis"}) {

@@ -65,5 +65,79 @@ class AsOf(unittest.TestCase):
             self.assertEqual(run("assess", *MARKS, "--rulebook", str(book)).returncode, 0)
 
 
+class Releasing(unittest.TestCase):
+    """Releases are made in a copy of the small book of the tutorial."""
+
+    def setUp(self):
+        folder = tempfile.TemporaryDirectory()
+        self.addCleanup(folder.cleanup)
+        shutil.copytree(PROJECT / "examples/tutorial/book", folder.name, dirs_exist_ok=True)
+        self.rules, self.ontology = Path(folder.name) / "rules", str(Path(folder.name) / "ontology")
+
+    def release(self, *more):
+        return run("release", str(self.rules), "--ontology", self.ontology, *more)
+
+    def edit(self, name, before, after):
+        path = self.rules / name
+        text = path.read_text(encoding="utf-8")
+        self.assertEqual(text.count(before), 1)
+        path.write_text(text.replace(before, after), encoding="utf-8")
+
+    def raise_version(self):
+        self.edit("book.yaml", "version: 1.0.0", "version: 1.1.0")
+        self.edit("book.yaml", "effective: 2031-01-01", "effective: 2031-07-01")
+        self.edit("CHANGELOG.md", "## 1.0.0", "## 1.1.0\n- More.\n\n## 1.0.0")
+
+    def files(self):
+        return {path.relative_to(self.rules).as_posix(): path.read_bytes() for path in self.rules.rglob("*") if path.is_file()}
+
+    def test_a_release_freezes_every_file_but_the_vignettes(self):
+        self.raise_version()
+        done = self.release("--format", "json")
+        self.assertEqual(done.returncode, 0, done.stderr)
+        answer, files = json.loads(done.stdout), self.files()
+        self.assertEqual((answer["schema"], answer["released"], answer["version"]), ("asterism.release/1", True, "1.1.0"))
+        frozen = {name.removeprefix("releases/1.1.0/") for name in files if name.startswith("releases/1.1.0/")}
+        self.assertEqual(frozen, {"book.yaml", "classes.yaml", "referrals.yaml", "CHANGELOG.md"})
+        self.assertTrue(all(files[f"releases/1.1.0/{name}"] == files[name] for name in frozen))
+        lines = files["releases/releases.yaml"].decode().splitlines()
+        self.assertEqual(lines[-1], f"  - {{ version: 1.1.0, effective: 2031-07-01, sha256: {answer['sha256']} }}")
+        self.assertEqual(len([line for line in lines if line.startswith("  - ")]), 2)
+
+    def test_a_dry_run_writes_nothing(self):
+        self.raise_version()
+        before = self.files()
+        self.assertEqual(self.release("--dry-run").returncode, 0)
+        self.assertEqual(self.files(), before)
+
+    def test_what_is_not_ready_is_not_released(self):
+        for spoil, code in ((lambda: None, "already-released"),
+                            (lambda: self.edit("classes.yaml", "One organ.", "One eye."), "already-released"),
+                            (lambda: (self.raise_version(), self.edit("referrals.yaml", "at-least: 3", "at-least: 2")), "vignette-fails"),
+                            (lambda: self.edit("CHANGELOG.md", "## 1.1.0", "## 1.1.1"), "missing-notes")):
+            spoil()
+            before, done = self.files(), self.release()
+            self.assertEqual((done.returncode, done.stdout), (4, ""), code)
+            self.assertIn(f"[{code}]", done.stderr)
+            self.assertEqual(self.files(), before)
+
+    def test_a_book_without_releases_gets_its_first(self):
+        shutil.rmtree(self.rules / "releases")
+        self.assertEqual(self.release().returncode, 0)
+        self.assertEqual(self.files()["releases/releases.yaml"].decode().count("version:"), 1)
+
+    def test_a_list_without_a_last_line_end_is_not_spoilt(self):
+        self.raise_version()
+        path = self.rules / "releases/releases.yaml"
+        path.write_text(path.read_text(encoding="utf-8").rstrip("\n"), encoding="utf-8")
+        self.assertEqual(self.release().returncode, 0)
+        listing = run("release", "--rulebook", str(self.rules), "--format", "json")
+        self.assertEqual([v["version"] for v in json.loads(listing.stdout)["versions"]], ["1.0.0", "1.1.0"])
+
+    def test_the_shipped_versions_are_listed(self):
+        versions = json.loads(run("release", "--format", "json").stdout)["versions"]
+        self.assertEqual([(v["version"], v["sha256"]) for v in versions if v["released"]], [(r["version"], r["sha256"]) for r in listed()])
+
+
 if __name__ == "__main__":
     unittest.main()
