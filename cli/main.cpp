@@ -28,9 +28,9 @@ constexpr std::array verbs{
     Verb{"measure", "what a number is: z-score and centile by every norm, and a growth chart", measure_verb},
     Verb{"worksheet", "an empty case, head to toe, ready to fill in", worksheet_verb},
     Verb{"check", "is a rulebook sound", check_verb},
+    Verb{"compare", "what changed between two rulebooks, and for which babies", compare_verb},
     Verb{"release", "freeze a rulebook as a version, or list its versions", release_verb},
     Verb{"handbook", "the rulebook as a booklet", handbook_verb},
-    Verb{"compare", "what changed between two rulebooks, and for which babies", compare_verb},
 };
 
 std::string help_text() {

@@ -60,7 +60,7 @@ std::optional<Rulebook> load_rulebook(std::vector<SourcePtr> const& files,
     Diagnostics problems;
     Rulebook book;
     std::vector<SourcePtr> content;
-    for (auto const& file : without_releases(files)) {
+    for (auto const& file : files_of_book(files)) {
         read_file(file, book, problems);
         if (!holds_vignettes(file)) content.push_back(file);
     }

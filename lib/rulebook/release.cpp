@@ -117,13 +117,13 @@ std::optional<std::array<int, 3>> parse_version(std::string_view text) {
     return at == end ? std::optional(numbers) : std::nullopt;
 }
 
-std::vector<SourcePtr> without_releases(std::vector<SourcePtr> const& files) {
+std::vector<SourcePtr> files_of_book(std::vector<SourcePtr> const& files) {
     auto const shared = shared_folder(files).size();
     std::vector<SourcePtr> kept;
     for (auto const& file : files) {
-        if (!std::string_view(file->name()).substr(shared).starts_with(releases_folder)) {
-            kept.push_back(file);
-        }
+        auto const below = std::string_view(file->name()).substr(shared);
+        bool const other = below.starts_with(releases_folder) || below.ends_with(".md");
+        if (!other) kept.push_back(file);
     }
     return kept;
 }

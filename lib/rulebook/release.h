@@ -44,8 +44,8 @@ std::string release_line(std::string_view version, std::string_view effective,
 /// Reads `1.2.3`: three whole numbers. Nothing for anything else.
 std::optional<std::array<int, 3>> parse_version(std::string_view text);
 
-/// The files of a book without those of its releases. The folder that all names share is not looked
-/// at, so that a released book can be read by itself.
-std::vector<SourcePtr> without_releases(std::vector<SourcePtr> const& files);
+/// The files of a book without those of its releases and without its changelog. The folder that all
+/// names share is not looked at, so that a released book can be read by itself.
+std::vector<SourcePtr> files_of_book(std::vector<SourcePtr> const& files);
 
 }  // namespace asterism

@@ -42,6 +42,17 @@ class AsOf(unittest.TestCase):
     def test_without_it_the_newest_book_judges(self):
         self.assertEqual(judged(), judged("--as-of", "2099-01-01"))
 
+    def test_without_it_no_release_is_read(self):
+        """The log names how many files were read; in each case they are those of one book."""
+        def count(folder, vignettes):
+            names = [p.relative_to(PROJECT / folder).as_posix() for p in (PROJECT / folder).rglob("*.yaml")]
+            return len([n for n in names if not n.startswith("releases/") and (vignettes or not n.startswith("vignettes/"))])
+        log = run("assess", *MARKS, "--log", "info").stderr
+        self.assertIn(f"rulebook: {count('rules/newborn', True)} files", log)
+        log = run("assess", *MARKS, "--log", "info", "--rulebook", "rules/newborn").stderr
+        self.assertIn(f"rulebook: {count('rules/newborn', True)} files", log)
+        self.assertIn("version 0.1.0", run("assess", *MARKS, "--log", "info", "--as-of", "2026-12-24").stderr)
+
     def test_a_folder_has_its_own_releases(self):
         for folder in ("rules/newborn", "rules/newborn/"):
             self.assertEqual(judged("--rulebook", folder, "--as-of", "2026-12-01"), judged("--as-of", "2026-12-01"))
@@ -121,7 +132,7 @@ class Releasing(unittest.TestCase):
             self.assertIn(f"[{code}]", done.stderr)
             self.assertEqual(self.files(), before)
 
-    def test_a_book_without_releases_gets_its_first(self):
+    def test_a_book_files_of_book_gets_its_first(self):
         shutil.rmtree(self.rules / "releases")
         self.assertEqual(self.release().returncode, 0)
         self.assertEqual(self.files()["releases/releases.yaml"].decode().count("version:"), 1)

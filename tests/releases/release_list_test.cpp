@@ -96,7 +96,7 @@ TEST_CASE("files of releases are told from those of their book") {
         std::vector<SourcePtr> files;
         for (auto const& name : names) files.push_back(make_source(name, ""));
         std::vector<std::string> result;
-        for (auto const& file : without_releases(files)) result.push_back(file->name());
+        for (auto const& file : files_of_book(files)) result.push_back(file->name());
         return result;
     };
     using Names = std::vector<std::string>;
@@ -107,5 +107,6 @@ TEST_CASE("files of releases are told from those of their book") {
     CHECK(kept({"releases/mine/book.yaml", "releases/mine/releases/1.0.0/book.yaml"}) ==
           Names{"releases/mine/book.yaml"});
     CHECK(kept({"r/book.yaml", "r/my-releases/x.yaml", "r/x/releases.yaml"}).size() == 3);
+    CHECK(kept({"r/CHANGELOG.md", "r/book.yaml"}) == Names{"r/book.yaml"});
     CHECK(kept({}).empty());
 }

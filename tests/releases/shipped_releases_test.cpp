@@ -41,7 +41,7 @@ Shelf shelf() {
     auto opened = Shelf::open(
         [](std::string const& place) {
             auto const files = below(book_folder + place);
-            return place.empty() ? without_releases(files) : files;
+            return place.empty() ? files_of_book(files) : files;
         },
         diagnostics);
     for (auto const& d : diagnostics.sorted()) MESSAGE(d.span.place(), ": ", d.message);
