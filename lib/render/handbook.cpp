@@ -51,9 +51,13 @@ std::string_view unstopped(std::string_view text) {
     return text.ends_with('.') ? text.substr(0, text.size() - 1) : text;
 }
 
+/// `none` stands in the bibliography where a source has no author or journal.
 std::string citation_text(Citation const& c) {
-    auto text =
-        fmt::format("{}. {}. {} {}", unstopped(c.authors), unstopped(c.title), c.journal, c.year);
+    std::string text;
+    if (c.authors != "none") text += fmt::format("{}. ", unstopped(c.authors));
+    text += fmt::format("{}. ", unstopped(c.title));
+    if (c.journal == "none") return text.substr(0, text.size() - 1);
+    text += fmt::format("{} {}", c.journal, c.year);
     if (!c.pages.empty()) text += ";" + c.pages;
     return text + ".";
 }
