@@ -27,14 +27,17 @@ namespace {
 constexpr std::size_t most_babies = 1'000'000;
 
 Options make_options() {
-    Options options("compare",
-                    "  asterism compare 0.1.0 0.2.0                what changed between two versions\n"
-                    "  asterism compare 0.2.0 rules/newborn        ... and a book in a folder\n"
-                    "  asterism compare 0.1.0 0.2.0 --cases a.yaml --cases b.yaml\n"
-                    "                                              ... for these babies only\n"
-                    "Exit status 4 when anything differs.\n");
-    options.list("cases", "FILE", "judge the case or list of cases in this file; default: the vignettes of both "
-                 "books and simulated newborns")
+    Options options(
+        "compare",
+        "  asterism compare 0.1.0 0.2.0                what changed between two versions\n"
+        "  asterism compare 0.2.0 rules/newborn        ... and a book in a folder\n"
+        "  asterism compare 0.1.0 0.2.0 --cases a.yaml --cases b.yaml\n"
+        "                                              ... for these babies only\n"
+        "Exit status 4 when anything differs.\n");
+    options
+        .list("cases", "FILE",
+              "judge the case or list of cases in this file; default: the vignettes of both "
+              "books and simulated newborns")
         .value("babies", "N", "simulated newborns; default 5000, 0 for none")
         .value("seed", "S", "seed of the simulation; default 1")
         .value("format", "FORMAT", "text, html or json")
@@ -43,39 +46,47 @@ Options make_options() {
     return options;
 }
 
-std::size_t number(Options const& options, std::string const& name, std::size_t fallback, std::size_t most) {
+std::size_t number(Options const& options, std::string const& name, std::size_t fallback,
+                   std::size_t most) {
     if (!options.has(name)) return fallback;
     auto const text = options.get(name);
     std::size_t value = 0;
     auto const [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
     if (error != std::errc() || end != text.data() + text.size() || value > most) {
-        throw UsageError(fmt::format("--{}: expected a whole number from 0 to {}, found `{}`", name, most, text));
+        throw UsageError(fmt::format("--{}: expected a whole number from 0 to {}, found `{}`", name,
+                                     most, text));
     }
     return value;
 }
 
 /// The book that a word names: a version on the shelf, or else a folder.
-std::shared_ptr<Rulebook const> named_book(std::string const& name, std::optional<Shelf> const& shelf,
+std::shared_ptr<Rulebook const> named_book(std::string const& name,
+                                           std::optional<Shelf> const& shelf,
                                            Diagnostics& diagnostics) {
     auto const* const version = shelf ? shelf->find(name) : nullptr;
     if (version) return shelf->load(*version, diagnostics);
     std::error_code error;
-    if (std::filesystem::is_directory(name, error)) return load_rulebook({name, {}, {}, {}}, diagnostics);
+    if (std::filesystem::is_directory(name, error))
+        return load_rulebook({name, {}, {}, {}}, diagnostics);
     std::vector<std::string> known;
     if (shelf) {
         for (auto const& book : shelf->books()) known.push_back(book.version);
     }
-    throw UsageError(fmt::format("`{}` is neither a folder nor a version; versions: {}", name, fmt::join(known, ", ")));
+    throw UsageError(fmt::format("`{}` is neither a folder nor a version; versions: {}", name,
+                                 fmt::join(known, ", ")));
 }
 
 /// Either book, compiled; nothing after errors.
-std::optional<CompiledRulebook> compiled(std::shared_ptr<Rulebook const> book, std::shared_ptr<Ontology const> ontology,
+std::optional<CompiledRulebook> compiled(std::shared_ptr<Rulebook const> book,
+                                         std::shared_ptr<Ontology const> ontology,
                                          Diagnostics& diagnostics) {
-    return book && ontology ? compile(std::move(book), std::move(ontology), diagnostics) : std::nullopt;
+    return book && ontology ? compile(std::move(book), std::move(ontology), diagnostics)
+                            : std::nullopt;
 }
 
 /// One case, or a list of them.
-void read_cases(std::string const& path, Ontology const& ontology, CaseSet& set, Diagnostics& diagnostics) {
+void read_cases(std::string const& path, Ontology const& ontology, CaseSet& set,
+                Diagnostics& diagnostics) {
     auto const source = read_source(path, diagnostics);
     auto const node = source ? yaml::read_any(source, diagnostics) : std::nullopt;
     if (!node) return;
@@ -88,8 +99,8 @@ void read_cases(std::string const& path, Ontology const& ontology, CaseSet& set,
     for (auto const& one : node->items) add(one);
 }
 
-std::vector<CaseSet> case_sets(Options const& options, CompiledRulebook const& before, CompiledRulebook const& after,
-                               Diagnostics& diagnostics) {
+std::vector<CaseSet> case_sets(Options const& options, CompiledRulebook const& before,
+                               CompiledRulebook const& after, Diagnostics& diagnostics) {
     auto const babies = number(options, "babies", 5000, most_babies);
     auto const seed = number(options, "seed", 1, SIZE_MAX);
     auto const files = options.all("cases");
@@ -108,7 +119,8 @@ std::vector<CaseSet> case_sets(Options const& options, CompiledRulebook const& b
 
 std::string in_format(std::string const& format, BookComparison const& comparison) {
     if (format == "json") return json_text(comparison_json(comparison));
-    return format == "html" ? comparison_html(comparison) : comparison_text(comparison, stdout_has_colour());
+    return format == "html" ? comparison_html(comparison)
+                            : comparison_text(comparison, stdout_has_colour());
 }
 
 }  // namespace
@@ -118,15 +130,21 @@ int compare_verb(std::vector<std::string> const& arguments) {
     if (parse_or_help(options, arguments)) return done;
     auto const format = options.format({"text", "html", "json"});
     auto const books = options.all("books");
-    if (books.size() != 2) throw UsageError("expected two books, the earlier and the later (see asterism compare --help)");
+    if (books.size() != 2)
+        throw UsageError(
+            "expected two books, the earlier and the later (see asterism compare --help)");
     bool const json = format == "json";
     Diagnostics diagnostics;
-    auto const refuse = [&] { return print_problems(diagnostics, comparison_schema, json), invalid_input; };
+    auto const refuse = [&] {
+        return print_problems(diagnostics, comparison_schema, json), invalid_input;
+    };
     auto const paths = book_paths(options);
     auto const shelf = open_shelf(paths.rulebook, diagnostics);
     auto const ontology = load_ontology(paths, diagnostics);
-    auto const before = compiled(named_book(books.front(), shelf, diagnostics), ontology, diagnostics);
-    auto const after = compiled(named_book(books.back(), shelf, diagnostics), ontology, diagnostics);
+    auto const before =
+        compiled(named_book(books.front(), shelf, diagnostics), ontology, diagnostics);
+    auto const after =
+        compiled(named_book(books.back(), shelf, diagnostics), ontology, diagnostics);
     if (!before || !after) return refuse();
     auto const sets = case_sets(options, *before, *after, diagnostics);
     if (diagnostics.has_errors()) return refuse();

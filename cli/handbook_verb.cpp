@@ -11,10 +11,11 @@
 namespace asterism::cli {
 
 int handbook_verb(std::vector<std::string> const& arguments) {
-    Options options("handbook",
-                    "  asterism handbook > handbook.html                   the built-in book as a booklet\n"
-                    "  asterism handbook --format markdown > handbook.md\n"
-                    "  asterism handbook --rulebook rules/newborn --as-of 2026-12-24 > then.html\n");
+    Options options(
+        "handbook",
+        "  asterism handbook > handbook.html                   the built-in book as a booklet\n"
+        "  asterism handbook --format markdown > handbook.md\n"
+        "  asterism handbook --rulebook rules/newborn --as-of 2026-12-24 > then.html\n");
     options.value("format", "FORMAT", "html (prints as a booklet of A4) or markdown")
         .value("as-of", "DATE", "the book in force on this day; default: the newest")
         .common();

@@ -27,10 +27,11 @@ namespace fs = std::filesystem;
 constexpr auto schema = "asterism.release/1";
 
 Options make_options() {
-    Options options("release",
-                    "  asterism release                        every version of the built-in book\n"
-                    "  asterism release rules/newborn          release the book in a folder as it stands\n"
-                    "  asterism release rules/newborn --dry-run    only say whether it could be\n");
+    Options options(
+        "release",
+        "  asterism release                        every version of the built-in book\n"
+        "  asterism release rules/newborn          release the book in a folder as it stands\n"
+        "  asterism release rules/newborn --dry-run    only say whether it could be\n");
     options.flag("dry-run", "check, and write nothing")
         .value("format", "FORMAT", "text or json")
         .positional("rulebook-folder", false, "the rulebook's folder")
@@ -46,7 +47,8 @@ int list(Shelf const& shelf, bool json) {
         versions.push_back({{"version", book.version},
                             {"effective", to_text(book.effective)},
                             {"released", book.release.has_value()},
-                            {"sha256", digest.empty() ? nlohmann::ordered_json() : nlohmann::ordered_json(digest)}});
+                            {"sha256", digest.empty() ? nlohmann::ordered_json()
+                                                      : nlohmann::ordered_json(digest)}});
         text += fmt::format("{}  in force from {}  {}\n", book.version, to_text(book.effective),
                             digest.empty() ? "not released yet" : "sha256 " + digest);
     }
@@ -66,7 +68,8 @@ std::vector<Release> released_before(fs::path const& folder, Diagnostics& diagno
 std::optional<CompiledRulebook> ready(BookPaths const& paths, Diagnostics& diagnostics) {
     auto const released = released_before(paths.rulebook, diagnostics);
     auto const changelog = changelog_of(paths.rulebook, diagnostics);
-    auto const notes = changelog ? read_release_notes(changelog, diagnostics) : std::vector<ReleaseNotes>{};
+    auto const notes =
+        changelog ? read_release_notes(changelog, diagnostics) : std::vector<ReleaseNotes>{};
     auto book = load_book(paths, diagnostics);
     if (!book) return std::nullopt;
     check_book(*book, diagnostics);
@@ -81,13 +84,15 @@ void write(fs::path const& path, std::string_view text, std::ios::openmode mode 
     fs::create_directories(path.parent_path());
     std::ofstream stream(path, std::ios::binary | mode);
     stream.write(text.data(), static_cast<std::streamsize>(text.size()));
-    if (!stream.flush()) throw std::runtime_error(fmt::format("{} cannot be written", path.string()));
+    if (!stream.flush())
+        throw std::runtime_error(fmt::format("{} cannot be written", path.string()));
 }
 
 /// Whether a file belongs to what is released: all but vignettes and earlier releases.
 bool is_content(fs::path const& below) {
     auto const name = below.generic_string();
-    bool const vignette = name.starts_with("vignettes/") || name.find("/vignettes/") != std::string::npos;
+    bool const vignette =
+        name.starts_with("vignettes/") || name.find("/vignettes/") != std::string::npos;
     return !vignette && !name.starts_with(releases_folder);
 }
 
@@ -100,10 +105,13 @@ void freeze(fs::path const& folder, Rulebook const& book, Diagnostics& diagnosti
     auto const changelog = changelog_of(folder.string(), diagnostics);
     if (changelog) write(target / "CHANGELOG.md", changelog->text());
     auto const path = folder / release_list_name;
-    if (!fs::exists(path)) write(path, "# Released versions, oldest first. A line never changes.\nreleases:\n");
+    if (!fs::exists(path))
+        write(path, "# Released versions, oldest first. A line never changes.\nreleases:\n");
     auto const list = read_source(path.string(), diagnostics);
     auto const* const line_end = list && !list->text().ends_with('\n') ? "\n" : "";
-    write(path, line_end + release_line(book.header.version, book.header.effective.text, book.digest), std::ios::app);
+    write(path,
+          line_end + release_line(book.header.version, book.header.effective.text, book.digest),
+          std::ios::app);
 }
 
 int refuse(Diagnostics const& diagnostics, bool json) {
@@ -128,7 +136,8 @@ int release_verb(std::vector<std::string> const& arguments) {
     Diagnostics diagnostics;
     if (folder.empty()) {
         auto const shelf = open_shelf(paths.rulebook, diagnostics);
-        return shelf ? list(*shelf, json) : (print_problems(diagnostics, schema, json), invalid_input);
+        return shelf ? list(*shelf, json)
+                     : (print_problems(diagnostics, schema, json), invalid_input);
     }
     if (!paths.rulebook.empty()) throw UsageError("give the rulebook's folder once");
     paths.rulebook = folder.front();
@@ -148,8 +157,9 @@ int release_verb(std::vector<std::string> const& arguments) {
                             {"version", header.version},
                             {"effective", header.effective.text},
                             {"sha256", digest}})
-               : fmt::format("{} {} {}, in force from {}, sha256 {}\n", dry ? "ready to release" : "released",
-                             header.id.text, header.version, header.effective.text, digest));
+               : fmt::format("{} {} {}, in force from {}, sha256 {}\n",
+                             dry ? "ready to release" : "released", header.id.text, header.version,
+                             header.effective.text, digest));
     return done;
 }
 
