@@ -46,6 +46,7 @@ Options make_options() {
         .value("born", "DATE", "date of birth; gives follow-up dates")
         .list("norm-table", "NORM=FILE", "a norm's table that is not bundled: fenton-2013=fenton.csv")
         .value("case", "ID", "a code for the case; never a name")
+        .value("as-of", "DATE", "judge by the rulebook in force on this day; default: the newest")
         .value("format", "FORMAT", "text, json, html, markdown or consult (a referral note)")
         .value("detail", "HOW-MUCH", "brief (at most 40 lines) or full")
         .value("why", "RULE", "show a rule's conditions with the value seen at each")

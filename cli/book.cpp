@@ -7,6 +7,7 @@
 
 #include "compile/norm_descriptions.h"
 #include "files.h"
+#include "release_shelf.h"
 #include "render/diagnostics_text.h"
 #include "render/json.h"
 #include "terminal.h"
@@ -37,7 +38,7 @@ std::shared_ptr<T const> shared(std::optional<T> value) {
 }  // namespace
 
 BookPaths book_paths(Options const& options) {
-    return {options.get("rulebook"), options.get("ontology"), options.all("norm-table")};
+    return {options.get("rulebook"), options.get("ontology"), options.all("norm-table"), options.get("as-of")};
 }
 
 std::shared_ptr<Ontology const> load_ontology(BookPaths const& paths, Diagnostics& diagnostics) {
@@ -48,6 +49,7 @@ std::shared_ptr<Ontology const> load_ontology(BookPaths const& paths, Diagnostic
 }
 
 std::shared_ptr<Rulebook const> load_rulebook(BookPaths const& paths, Diagnostics& diagnostics) {
+    if (!paths.as_of.empty()) return load_rulebook_of(paths.rulebook, paths.as_of, diagnostics);
     auto const files = sources(paths.rulebook, "rules/newborn/", diagnostics);
     spdlog::info("rulebook: {} files", files.size());
     return files.empty() ? nullptr : shared(asterism::load_rulebook(files, diagnostics));

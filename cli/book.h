@@ -17,9 +17,10 @@ struct BookPaths {
     std::string rulebook;
     std::string ontology;
     std::vector<std::string> norm_tables;  ///< NORM=FILE: tables of norms that are not bundled
+    std::string as_of;  ///< the day whose book is wanted; empty for the newest
 };
 
-/// What --rulebook and --ontology say.
+/// What --rulebook, --ontology, --norm-table and --as-of say.
 BookPaths book_paths(Options const& options);
 
 std::shared_ptr<Ontology const> load_ontology(BookPaths const& paths, Diagnostics& diagnostics);

@@ -12,6 +12,7 @@
 #include <fmt/format.h>
 
 #include "embedded/embedded.h"
+#include "rulebook/release.h"
 #include "yaml/limits.h"
 
 namespace asterism::cli {
@@ -32,6 +33,9 @@ std::string read_up_to_limit(std::istream& stream) {
 
 /// Rules and descriptions, and the tables of norms.
 bool has_text(std::string_view name) { return name.ends_with(".yaml") || name.ends_with(".csv"); }
+
+/// A file of a folder, named from there, that is not one of a released version of the book in it.
+bool belongs(std::string_view name, std::string_view below) { return has_text(name) && !below.starts_with(releases_folder); }
 
 void cannot_read(std::string const& path, std::string_view why, Diagnostics& diagnostics) {
     diagnostics.error("cannot-read", {make_source(path, ""), 0, 0}, fmt::format("the file cannot be read: {}", why));
@@ -59,7 +63,8 @@ std::vector<SourcePtr> read_folder(std::string const& folder, Diagnostics& diagn
     std::vector<std::string> paths;
     for (auto it = fs::recursive_directory_iterator(folder, error); !error && it != fs::recursive_directory_iterator(); it.increment(error)) {
         auto const& path = it->path();
-        if (it->is_regular_file() && has_text(path.string())) paths.push_back(path.string());
+        bool const wanted = it->is_regular_file() && belongs(path.string(), path.lexically_relative(folder).generic_string());
+        if (wanted) paths.push_back(path.string());
     }
     if (error || paths.empty()) cannot_read(folder, error ? error.message() : "it holds no .yaml file", diagnostics);
     std::sort(paths.begin(), paths.end());
@@ -73,7 +78,7 @@ std::vector<SourcePtr> read_folder(std::string const& folder, Diagnostics& diagn
 std::vector<SourcePtr> embedded_sources(std::string const& prefix) {
     std::vector<SourcePtr> sources;
     for (auto const& file : embedded::files()) {
-        bool const wanted = file.name.starts_with(prefix) && has_text(file.name);
+        bool const wanted = file.name.starts_with(prefix) && belongs(file.name, file.name.substr(prefix.size()));
         if (wanted) sources.push_back(make_source(std::string(file.name), std::string(file.text)));
     }
     return sources;

@@ -16,9 +16,12 @@ struct Verb {
 
 int assess_verb(std::vector<std::string> const& arguments);
 int check_verb(std::vector<std::string> const& arguments);
+int compare_verb(std::vector<std::string> const& arguments);
+int handbook_verb(std::vector<std::string> const& arguments);
 int lookup_verb(std::vector<std::string> const& arguments);
 int measure_verb(std::vector<std::string> const& arguments);
 int prove_verb(std::vector<std::string> const& arguments);
+int release_verb(std::vector<std::string> const& arguments);
 int worksheet_verb(std::vector<std::string> const& arguments);
 
 }  // namespace asterism::cli

@@ -15,8 +15,8 @@ struct File {
     std::string_view text;
 };
 
-/// Every YAML and CSV file below ontology/ and rules/, vignettes included, in ascending order of
-/// name.
+/// Every YAML and CSV file below ontology/ and rules/, vignettes and the changelogs of rules/
+/// included, in ascending order of name.
 std::span<File const> files();
 
 }  // namespace asterism::embedded

@@ -2,6 +2,7 @@
 #include <iterator>
 
 #include "base/digest.h"
+#include "rulebook/release.h"
 #include "rulebook/rulebook.h"
 #include "rulebook/sections.h"
 #include "yaml/read.h"
@@ -59,7 +60,7 @@ std::optional<Rulebook> load_rulebook(std::vector<SourcePtr> const& files,
     Diagnostics problems;
     Rulebook book;
     std::vector<SourcePtr> content;
-    for (auto const& file : files) {
+    for (auto const& file : files_of_book(files)) {
         read_file(file, book, problems);
         if (!holds_vignettes(file)) content.push_back(file);
     }

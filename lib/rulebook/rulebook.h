@@ -190,8 +190,9 @@ struct Rulebook {
 };
 
 /// Reads a rulebook from its files, in the order given; sections may be spread over files. Files
-/// below a folder `vignettes/` hold vignettes only and do not enter the digest. Nothing is returned
-/// when there are errors; all of them are reported.
+/// below a folder `vignettes/` hold vignettes only and do not enter the digest; files below
+/// `releases/` are earlier versions and are left out. Nothing is returned when there are errors;
+/// all of them are reported.
 std::optional<Rulebook> load_rulebook(std::vector<SourcePtr> const& files,
                                       Diagnostics& diagnostics);
 

@@ -81,7 +81,7 @@ Study simulate(std::vector<Frequency> const& drawn) {
     auto const& book = shipped_book();
     auto const genetics = service(book, "genetics");
     auto const& minors = tally(book, "minor-variants");
-    HealthyBabies maker(book, drawn, seed);
+    Newborns maker(book, drawn, seed);
     Study study;
     for (std::size_t i = 0; i < babies; ++i) {
         auto const baby = maker.next();
@@ -206,7 +206,7 @@ TEST_CASE("rows count their kinds, and sexes get only what they can have") {
     CHECK(by_id.count(finding("duplex-kidney")) == 0);  // seen on a scan
     CHECK(by_id.count(finding("microcephaly")) == 1);   // 2.3 % by definition
 
-    HealthyBabies maker(book, drawn, seed);
+    Newborns maker(book, drawn, seed);
     for (int i = 0; i < 2000; ++i) {
         auto const baby = maker.next();
         for (auto const& statement : baby.present) {

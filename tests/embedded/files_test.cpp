@@ -25,7 +25,9 @@ std::set<std::string> names_on_disk() {
     for (char const* folder : {"ontology", "rules"}) {
         for (auto const& entry : fs::recursive_directory_iterator(folder)) {
             auto const extension = entry.path().extension();
-            if (entry.is_regular_file() && (extension == ".yaml" || extension == ".csv")) {
+            bool const changes = extension == ".md" && std::string(folder) == "rules";
+            bool const data = extension == ".yaml" || extension == ".csv" || changes;
+            if (entry.is_regular_file() && data) {
                 names.insert(entry.path().generic_string());
             }
         }
