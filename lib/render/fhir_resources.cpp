@@ -50,7 +50,10 @@ std::string rulebook_uri(Assessment const& assessment) {
 std::string reason_line(Reason const& reason) {
     std::vector<std::string> seen;
     for (auto const& evidence : reason.evidence) {
-        if (!evidence.label.empty()) seen.push_back(evidence.label);
+        // Patterns and counts may carry the name of a condition; what was seen does not.
+        bool const observed =
+            evidence.kind == Evidence::Kind::finding || evidence.kind == Evidence::Kind::measure;
+        if (observed && !evidence.label.empty()) seen.push_back(evidence.label);
     }
     auto text = reason.text;
     if (!seen.empty()) text += fmt::format(" Seen: {}.", fmt::join(seen, ", "));
