@@ -4,18 +4,16 @@
 
 #include "assess/assess.h"
 #include "assess/changes.h"
+#include "assess_records.h"
 #include "base/nearest.h"
 #include "book.h"
+#include "case_input.h"
 #include "cases/from_arguments.h"
 #include "cases/read_case.h"
 #include "common.h"
 #include "exit_code.h"
 #include "files.h"
-#include "render/assessment_context.h"
-#include "render/assessment_html.h"
-#include "render/assessment_markdown.h"
-#include "render/assessment_text.h"
-#include "render/consult.h"
+#include "render/assessment_writers.h"
 #include "render/diagnostics_text.h"
 #include "render/escape.h"
 #include "render/json.h"
@@ -28,29 +26,48 @@ namespace {
 
 constexpr auto schema = "asterism.assessment/1";
 
+/// The names of the answer's formats, from the table of writers.
+std::vector<std::string> format_names() {
+    std::vector<std::string> names;
+    for (auto const& writer : assessment_writers()) names.emplace_back(writer.name);
+    return names;
+}
+
 Options make_options() {
-    Options options("assess",
-                    "  asterism assess baby.yaml                 a case file, YAML or JSON; - reads stdin\n"
-                    "  asterism assess --finding 'low-set ears; right' --finding 'webbed neck' \\\n"
-                    "      --sex female --gestation 38w4d --examined all\n"
-                    "  asterism assess baby.yaml --why three-independent-minor-variants\n");
-    options.list("finding,f", "NAME", "present; qualifiers after semicolons: 'low-set ears; right; familial'")
+    static auto const input_doc = "how to read the files and folders: " + reader_names();
+    static auto const format_doc = fmt::format("{}", fmt::join(format_names(), ", "));
+    Options options(
+        "assess",
+        "  asterism assess baby.yaml                 a case file, YAML or JSON; - reads stdin\n"
+        "  asterism assess --finding 'low-set ears; right' --finding 'webbed neck' \\\n"
+        "      --sex female --gestation 38w4d --examined all\n"
+        "  asterism assess baby.yaml --why three-independent-minor-variants\n"
+        "  asterism assess --input phenopacket packets/ --hpo hp.json\n"
+        "  asterism assess baby.yaml --format fhir\n");
+    options
+        .list("finding,f", "NAME",
+              "present; qualifiers after semicolons: 'low-set ears; right; familial'")
         .list("absent", "NAME", "looked for and not there")
         .list("unsure", "NAME", "could not be decided; counts as not examined")
         .list("measure,m", "NAME=VALUE", "a measure with its unit: 'head-circumference=31.0 cm'")
         .list("history", "NAME", "a history item, or 'none'")
-        .list("examined,e", "STEP", "'all', an exam step, a region, or 'except=STEP'; commas allowed")
+        .list("examined,e", "STEP",
+              "'all', an exam step, a region, or 'except=STEP'; commas allowed")
         .value("sex", "SEX", "female, male or undetermined")
         .value("gestation", "AGE", "weeks and days: 38w4d")
         .value("age", "AGE", "age at the examination: 26h, 3d")
         .value("born", "DATE", "date of birth; gives follow-up dates")
-        .list("norm-table", "NORM=FILE", "a norm's table that is not bundled: fenton-2013=fenton.csv")
+        .list("norm-table", "NORM=FILE",
+              "a norm's table that is not bundled: fenton-2013=fenton.csv")
         .value("case", "ID", "a code for the case; never a name")
         .value("as-of", "DATE", "judge by the rulebook in force on this day; default: the newest")
-        .value("format", "FORMAT", "text, json, html, markdown or consult (a referral note)")
+        .value("input", "FORMAT", input_doc.c_str())
+        .value("hpo", "FILE",
+               "an unaltered hp.json or hp.obo (.gz too): terms map along its is-a relations")
+        .value("format", "FORMAT", format_doc.c_str())
         .value("detail", "HOW-MUCH", "brief (at most 40 lines) or full")
         .value("why", "RULE", "show a rule's conditions with the value seen at each")
-        .positional("file", false, "the case")
+        .positional("file", true, "the case")
         .common();
     return options;
 }
@@ -79,27 +96,18 @@ Detail detail_of(Options const& options) {
     return wanted == "full" ? Detail::full : Detail::brief;
 }
 
-std::string in_format(Options const& options, Assessment const& assessment, Case const& baby,
-                      CompiledRulebook const& book) {
-    auto const format = options.get("format", "text");
-    if (format == "json") return json_text(assessment_json(assessment));
-    if (format == "text") {
-        return assessment_text(assessment, {stdout_has_colour(), detail_of(options)});
-    }
-    auto context = context_of(baby, *book.ontology);
-    if (format == "markdown") return assessment_markdown(assessment, context);
-    if (format == "consult") return consult_note(assessment, context);
-    context.charts = charts_of(baby, *book.ontology, *book.standards);
-    return assessment_html(assessment, context);
-}
-
 Case read_the_case(Options const& options, Ontology const& ontology, Diagnostics& diagnostics) {
     auto const file = options.all("file");
     auto const arguments = arguments_of(options);
-    if (!file.empty() && !arguments.empty()) throw UsageError("give either a case file or findings as options, not both");
-    if (file.empty() && arguments.empty()) throw UsageError("no case: give a file, - for stdin, or --finding (see asterism assess --help)");
+    if (file.size() > 1) throw UsageError("too many arguments");
+    if (!file.empty() && !arguments.empty())
+        throw UsageError("give either a case file or findings as options, not both");
+    if (file.empty() && arguments.empty())
+        throw UsageError(
+            "no case: give a file, - for stdin, or --finding (see asterism assess --help)");
     if (file.empty()) return read_case(case_from_arguments(arguments), ontology, diagnostics);
-    if (file.front() == "-" && stdin_is_terminal()) report("reading a case from the terminal; end with ctrl-d\n");
+    if (file.front() == "-" && stdin_is_terminal())
+        report("reading a case from the terminal; end with ctrl-d\n");
     auto const source = read_source(file.front(), diagnostics);
     Case nothing;
     nothing.step_done.assign(ontology.steps.size(), false);
@@ -107,17 +115,21 @@ Case read_the_case(Options const& options, Ontology const& ontology, Diagnostics
 }
 
 /// No verdict, but red flags that were recognised come first.
-int refuse(CompiledRulebook const& book, Case const& baby, Diagnostics const& diagnostics, bool json) {
+int refuse(CompiledRulebook const& book, Case const& baby, Diagnostics const& diagnostics,
+           bool json) {
     auto const flags = recognised_red_flags(book, baby);
     if (json) {
-        nlohmann::ordered_json envelope{{"schema", schema}, {"recognised_red_flags", nlohmann::ordered_json::array()}};
-        for (auto const& flag : flags) envelope["recognised_red_flags"].push_back(evidence_json(flag));
+        nlohmann::ordered_json envelope{{"schema", schema},
+                                        {"recognised_red_flags", nlohmann::ordered_json::array()}};
+        for (auto const& flag : flags)
+            envelope["recognised_red_flags"].push_back(evidence_json(flag));
         envelope["diagnostics"] = diagnostics_json(diagnostics);
         print(json_text(envelope));
     }
     std::string text;
     if (!flags.empty()) text += "Recognised despite the errors, act on these:\n";
-    for (auto const& flag : flags) text += fmt::format("  - red flag: {} ({})\n", flag.label, terminal_safe(flag.as_written));
+    for (auto const& flag : flags)
+        text += fmt::format("  - red flag: {} ({})\n", flag.label, terminal_safe(flag.as_written));
     if (!json && !flags.empty()) print(text);
     report("no verdict is given until these are mended:\n" + diagnostics_text(diagnostics));
     return invalid_input;
@@ -133,8 +145,11 @@ int explain(CompiledRulebook const& book, Case const& baby, std::string const& r
     if (!json) return print(trace_text(lines, rule)), done;
     nlohmann::ordered_json document{{"schema", "asterism.trace/1"}, {"rule", rule}};
     for (auto const& line : lines) {
-        document["conditions"].push_back(
-            {{"depth", line.depth}, {"condition", line.text}, {"value", to_text(line.value)}, {"seen", line.seen}, {"place", line.place}});
+        document["conditions"].push_back({{"depth", line.depth},
+                                          {"condition", line.text},
+                                          {"value", to_text(line.value)},
+                                          {"seen", line.seen},
+                                          {"place", line.place}});
     }
     return print(json_text(document)), done;
 }
@@ -144,18 +159,22 @@ int explain(CompiledRulebook const& book, Case const& baby, std::string const& r
 int assess_verb(std::vector<std::string> const& arguments) {
     auto options = make_options();
     if (parse_or_help(options, arguments)) return done;
-    bool const json = options.format({"text", "json", "html", "markdown", "consult"}) == "json";
-    detail_of(options);  // a wrong value is a slip, whatever the format
+    auto const& writer = *assessment_writer(options.format(format_names()));
+    bool const json = writer.name == "json";
+    TextOptions const text{stdout_has_colour(), detail_of(options)};
+    if (options.has("hpo") && !options.has("input"))
+        throw UsageError("--hpo serves records with HPO terms; say which with --input");
     Diagnostics diagnostics;
     auto const book = load_book(book_paths(options), diagnostics);
     if (!book) return print_problems(diagnostics, schema, json), invalid_input;
+    if (options.has("input")) return assess_records(options, *book, writer, text);
     auto const baby = read_the_case(options, *book->ontology, diagnostics);
     if (diagnostics.has_errors()) return refuse(*book, baby, diagnostics, json);
     report(diagnostics_text(diagnostics));
     if (options.has("why")) return explain(*book, baby, options.get("why"), json);
     auto assessment = assess(*book, baby);
     add_what_would_change(*book, baby, assessment);
-    print(in_format(options, assessment, baby, *book));
+    print(writer.write({assessment, baby, *book, text}));
     return done;
 }
 

@@ -25,21 +25,27 @@ using namespace asterism::cli;
 constexpr std::array verbs{
     Verb{"assess", "which referrals do these findings suggest, how soon, and why", assess_verb},
     Verb{"lookup", "what a finding is, how to look for it, what the book says of it", lookup_verb},
-    Verb{"measure", "what a number is: z-score and centile by every norm, and a growth chart", measure_verb},
+    Verb{"measure", "what a number is: z-score and centile by every norm, and a growth chart",
+         measure_verb},
     Verb{"worksheet", "an empty case, head to toe, ready to fill in", worksheet_verb},
     Verb{"check", "is a rulebook sound", check_verb},
     Verb{"prove", "do the promises of a rulebook hold for every possible baby", prove_verb},
     Verb{"compare", "what changed between two rulebooks, and for which babies", compare_verb},
     Verb{"release", "freeze a rulebook as a version, or list its versions", release_verb},
     Verb{"handbook", "the rulebook as a booklet", handbook_verb},
+    Verb{"convert", "cases from one format into another, with a list of what is lost",
+         convert_verb},
+    Verb{"completion", "completion of verbs, options and formats for a shell", completion_verb},
 };
 
 std::string help_text() {
     std::string text =
-        "asterism: which findings of a newborn examination, together, warrant which service, and why\n\n"
+        "asterism: which findings of a newborn examination, together, warrant which service, and "
+        "why\n\n"
         "Examples\n"
         "  asterism assess baby.yaml\n"
-        "  asterism assess --finding 'low-set ears' --finding 'webbed neck' --sex female --examined all\n"
+        "  asterism assess --finding 'low-set ears' --finding 'webbed neck' --sex female "
+        "--examined all\n"
         "  asterism lookup red reflex\n\n"
         "Verbs (each has --help)\n";
     for (auto const& verb : verbs) text += fmt::format("  {:<11}{}\n", verb.name, verb.summary);
@@ -52,8 +58,10 @@ int version() {
     print(fmt::format("asterism {} ({})\n", engine_version(), __VERSION__));
     if (!book) return internal_error;
     auto const& header = book->book->header;
-    print(fmt::format("rulebook {} {} sha256 {}\n", header.id.text, header.version, book->book->digest));
-    print(fmt::format("ontology {} {} sha256 {}\n", book->ontology->header.id.text, book->ontology->header.version, book->ontology->digest));
+    print(fmt::format("rulebook {} {} sha256 {}\n", header.id.text, header.version,
+                      book->book->digest));
+    print(fmt::format("ontology {} {} sha256 {}\n", book->ontology->header.id.text,
+                      book->ontology->header.version, book->ontology->digest));
     return done;
 }
 
@@ -71,15 +79,22 @@ int run(std::vector<std::string> arguments) {
     if (name == "--help" || name == "-h" || name == "help") return print(help_text()), done;
     if (name == "--version") return version();
     arguments.erase(arguments.begin());
-    auto const verb = std::find_if(verbs.begin(), verbs.end(), [&](Verb const& v) { return v.name == name; });
+    auto const verb =
+        std::find_if(verbs.begin(), verbs.end(), [&](Verb const& v) { return v.name == name; });
     if (verb != verbs.end()) return verb->run(arguments);
     std::vector<std::string> names;
     for (auto const& known : verbs) names.emplace_back(known.name);
     auto const help = did_you_mean(name, names);
-    return usage_error(fmt::format("unknown verb `{}`{}{}", name, help.empty() ? "; see asterism --help" : "; ", help));
+    return usage_error(fmt::format("unknown verb `{}`{}{}", name,
+                                   help.empty() ? "; see asterism --help" : "; ", help));
 }
 
 }  // namespace
+
+std::vector<Verb> const& asterism::cli::all_verbs() {
+    static std::vector<Verb> const all(verbs.begin(), verbs.end());
+    return all;
+}
 
 int main(int argc, char** argv) {
     spdlog::set_default_logger(spdlog::stderr_logger_st("asterism"));

@@ -14,7 +14,12 @@ struct Verb {
     int (*run)(std::vector<std::string> const& arguments);
 };
 
+/// Every verb, in the order of the help.
+std::vector<Verb> const& all_verbs();
+
 int assess_verb(std::vector<std::string> const& arguments);
+int completion_verb(std::vector<std::string> const& arguments);
+int convert_verb(std::vector<std::string> const& arguments);
 int check_verb(std::vector<std::string> const& arguments);
 int compare_verb(std::vector<std::string> const& arguments);
 int handbook_verb(std::vector<std::string> const& arguments);

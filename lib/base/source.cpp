@@ -14,8 +14,8 @@ bool starts_code_point(char byte) { return (static_cast<unsigned char>(byte) & 0
 
 }  // namespace
 
-Source::Source(std::string name, std::string text)
-    : name_(std::move(name)), text_(std::move(text)) {
+Source::Source(std::string name, std::string text, std::uint32_t first_line)
+    : name_(std::move(name)), text_(std::move(text)), first_line_(first_line) {
     starts_.push_back(0);
     for (std::size_t i = 0; i < text_.size(); ++i) {
         if (text_[i] == '\n') starts_.push_back(static_cast<std::uint32_t>(i + 1));
@@ -28,13 +28,13 @@ Position Source::position(std::uint32_t offset) const {
     auto const start = *std::prev(next);
     auto const column =
         std::count_if(text_.begin() + start, text_.begin() + offset, starts_code_point);
-    return {static_cast<std::uint32_t>(next - starts_.begin()),
+    return {static_cast<std::uint32_t>(next - starts_.begin()) + first_line_ - 1,
             static_cast<std::uint32_t>(column + 1)};
 }
 
 std::string_view Source::line(std::uint32_t number) const {
-    if (number == 0 || number > starts_.size()) return {};
-    auto rest = std::string_view(text_).substr(starts_[number - 1]);
+    if (number < first_line_ || number - first_line_ >= starts_.size()) return {};
+    auto rest = std::string_view(text_).substr(starts_[number - first_line_]);
     rest = rest.substr(0, rest.find('\n'));
     if (!rest.empty() && rest.back() == '\r') rest.remove_suffix(1);
     return rest;
@@ -44,8 +44,8 @@ std::uint32_t Source::line_start(std::uint32_t index) const {
     return index < starts_.size() ? starts_[index] : static_cast<std::uint32_t>(text_.size());
 }
 
-SourcePtr make_source(std::string name, std::string text) {
-    return std::make_shared<Source const>(std::move(name), std::move(text));
+SourcePtr make_source(std::string name, std::string text, std::uint32_t first_line) {
+    return std::make_shared<Source const>(std::move(name), std::move(text), first_line);
 }
 
 std::string Span::place() const {
@@ -57,7 +57,9 @@ std::string Span::place() const {
 bool before(Span const& a, Span const& b) {
     std::string_view const a_name = a.known() ? std::string_view(a.source->name()) : "";
     std::string_view const b_name = b.known() ? std::string_view(b.source->name()) : "";
-    return std::tie(a_name, a.begin, a.end) < std::tie(b_name, b.begin, b.end);
+    auto const a_piece = a.known() ? a.source->first_line() : 0;
+    auto const b_piece = b.known() ? b.source->first_line() : 0;
+    return std::tie(a_name, a_piece, a.begin, a.end) < std::tie(b_name, b_piece, b.begin, b.end);
 }
 
 }  // namespace asterism

@@ -19,10 +19,12 @@ struct Position {
 /// message can show the line it speaks of. Immutable; shared by everything that was read from it.
 class Source {
 public:
-    Source(std::string name, std::string text);
+    /// `first_line`: what the first line is called, for a text that is a piece of a larger one.
+    Source(std::string name, std::string text, std::uint32_t first_line = 1);
 
     std::string const& name() const { return name_; }
     std::string_view text() const { return text_; }
+    std::uint32_t first_line() const { return first_line_; }
 
     /// Line and column of a byte offset; an offset past the end is the end.
     Position position(std::uint32_t offset) const;
@@ -34,12 +36,13 @@ public:
 private:
     std::string name_;
     std::string text_;
+    std::uint32_t first_line_;
     std::vector<std::uint32_t> starts_;
 };
 
 using SourcePtr = std::shared_ptr<Source const>;
 
-SourcePtr make_source(std::string name, std::string text);
+SourcePtr make_source(std::string name, std::string text, std::uint32_t first_line = 1);
 
 /// A half-open byte range of a source. A default span points nowhere and prints no place.
 struct Span {
@@ -53,7 +56,7 @@ struct Span {
     std::string place() const;
 };
 
-/// Orders spans by source name, then by offset.
+/// Orders spans by source name, then by line and offset.
 bool before(Span const& a, Span const& b);
 
 /// A piece of text together with where it was written.

@@ -9,6 +9,17 @@ namespace asterism {
 
 namespace {
 
+Word part(Word const& whole, std::size_t begin, std::size_t end) {
+    auto const piece = std::string_view(whole.text).substr(begin, end - begin);
+    auto const trimmed = trim(piece);
+    auto const offset =
+        trimmed.empty() ? begin : begin + static_cast<std::size_t>(trimmed.data() - piece.data());
+    auto const at = whole.span.begin + static_cast<std::uint32_t>(offset);
+    return {std::string(trimmed),
+            {whole.span.source, at,
+             at + static_cast<std::uint32_t>(std::max<std::size_t>(trimmed.size(), 1))}};
+}
+
 /// All arguments as one text, a line each, in the order in which they are laid out below.
 class Lines {
 public:
@@ -42,28 +53,6 @@ private:
     std::uint32_t line_ = 0;
 };
 
-Word part(Word const& whole, std::size_t begin, std::size_t end) {
-    auto const piece = std::string_view(whole.text).substr(begin, end - begin);
-    auto const trimmed = trim(piece);
-    auto const offset =
-        trimmed.empty() ? begin : begin + static_cast<std::size_t>(trimmed.data() - piece.data());
-    auto const at = whole.span.begin + static_cast<std::uint32_t>(offset);
-    return {std::string(trimmed),
-            {whole.span.source, at,
-             at + static_cast<std::uint32_t>(std::max<std::size_t>(trimmed.size(), 1))}};
-}
-
-std::vector<Word> split(Word const& whole, char separator) {
-    std::vector<Word> parts;
-    std::size_t begin = 0;
-    while (true) {
-        auto const end = std::min(whole.text.find(separator, begin), whole.text.size());
-        parts.push_back(part(whole, begin, end));
-        if (end == whole.text.size()) return parts;
-        begin = end + 1;
-    }
-}
-
 /// `familial` and the sides need no key; anything else is a grade.
 yaml::Entry qualifier(Word const& word) {
     static std::vector<std::string> const sides{"left", "right", "both", "bilateral"};
@@ -87,8 +76,21 @@ void add_qualifier(Word const& word, std::vector<yaml::Entry>& entries) {
     }
 }
 
-yaml::Node statement(Word const& argument) {
-    auto const parts = split(argument, ';');
+}  // namespace
+
+std::vector<Word> split_words(Word const& whole, char separator) {
+    std::vector<Word> parts;
+    std::size_t begin = 0;
+    while (true) {
+        auto const end = std::min(whole.text.find(separator, begin), whole.text.size());
+        parts.push_back(part(whole, begin, end));
+        if (end == whole.text.size()) return parts;
+        begin = end + 1;
+    }
+}
+
+yaml::Node statement_from_text(Word const& argument) {
+    auto const parts = split_words(argument, ';');
     if (parts.size() == 1) return yaml::scalar(parts.front());
     std::vector<yaml::Entry> entries{
         {{"finding", parts.front().span}, yaml::scalar(parts.front())}};
@@ -98,9 +100,8 @@ yaml::Node statement(Word const& argument) {
     return yaml::map(argument.span, std::move(entries));
 }
 
-/// `except=hips`, `all`, or several names with commas between.
-void add_examined(Word const& argument, std::vector<yaml::Node>& items) {
-    for (auto const& name : split(argument, ',')) {
+void examined_from_text(Word const& argument, std::vector<yaml::Node>& items) {
+    for (auto const& name : split_words(argument, ',')) {
         auto const equals = name.text.find('=');
         bool const excepts = equals != std::string::npos && part(name, 0, equals).text == "except";
         if (!excepts) {
@@ -112,13 +113,15 @@ void add_examined(Word const& argument, std::vector<yaml::Node>& items) {
     }
 }
 
-yaml::Entry measure(Word const& argument) {
+yaml::Entry measure_from_text(Word const& argument) {
     auto const equals = std::min(argument.text.find('='), argument.text.size());
     auto const name = part(argument, 0, equals);
     auto const value =
         part(argument, std::min(equals + 1, argument.text.size()), argument.text.size());
     return {name, yaml::scalar(value)};
 }
+
+namespace {
 
 class Builder {
 public:
@@ -143,7 +146,7 @@ private:
 
     void statements(std::string key, std::size_t count) {
         std::vector<yaml::Node> items;
-        for (std::size_t i = 0; i < count; ++i) items.push_back(statement(lines_.next()));
+        for (std::size_t i = 0; i < count; ++i) items.push_back(statement_from_text(lines_.next()));
         if (count > 0)
             add(std::move(key), items.front().span, yaml::list(items.front().span, items));
     }
@@ -151,7 +154,7 @@ private:
     void measures() {
         std::vector<yaml::Entry> values;
         for (std::size_t i = 0; i < arguments_.measures.size(); ++i)
-            values.push_back(measure(lines_.next()));
+            values.push_back(measure_from_text(lines_.next()));
         if (!values.empty())
             add("measures", values.front().key.span, yaml::map(values.front().key.span, values));
     }
@@ -159,7 +162,7 @@ private:
     void history() {
         std::vector<yaml::Node> items;
         for (std::size_t i = 0; i < arguments_.history.size(); ++i)
-            items.push_back(statement(lines_.next()));
+            items.push_back(statement_from_text(lines_.next()));
         if (items.empty()) return;
         bool const none = items.size() == 1 && items.front().text == "none";
         add("history", items.front().span,
@@ -169,7 +172,7 @@ private:
     void examined() {
         std::vector<yaml::Node> items;
         for (std::size_t i = 0; i < arguments_.examined.size(); ++i)
-            add_examined(lines_.next(), items);
+            examined_from_text(lines_.next(), items);
         if (!items.empty())
             add("examined", items.front().span, yaml::list(items.front().span, items));
     }

@@ -21,6 +21,15 @@ struct CaseArguments {
     bool empty() const;
 };
 
+/// The pieces between separators, trimmed, each with its place.
+std::vector<Word> split_words(Word const& whole, char separator);
+/// `low-set ears; right; familial`
+yaml::Node statement_from_text(Word const& argument);
+/// `except=hips`, `all`, or several names with commas between.
+void examined_from_text(Word const& argument, std::vector<yaml::Node>& items);
+/// `head-circumference=31 cm`
+yaml::Entry measure_from_text(Word const& argument);
+
 /// Builds the tree that a case file would give, so that flags and files share one reader. Each
 /// argument is a line of a source called `<arguments>`, so that errors are placed as
 /// `<arguments>:N:column`.

@@ -29,10 +29,16 @@ if ! npm ci --prefix tests/npm --ignore-scripts --no-audit --no-fund; then
 fi
 folder=$(mktemp -d)
 trap 'rm -rf "$folder"' EXIT
-status=0
-python3 -B tests/formats/accessibility.py "$program" "$folder" || status=$?
-case $status in
-0) end 1 0 0 ;;
-77) end 0 0 1 ;;
-*) end 0 1 0 ;;
-esac
+passed=0 failed=0 skipped=0
+count() { # COMMAND...
+    local status=0
+    "$@" || status=$?
+    case $status in
+    0) passed=$((passed + 1)) ;;
+    77) skipped=$((skipped + 1)) ;;
+    *) failed=$((failed + 1)) ;;
+    esac
+}
+count python3 -B tests/formats/accessibility.py "$program" "$folder"
+count python3 -B tests/standards/published.py "$program"
+end "$passed" "$failed" "$skipped"
