@@ -4,6 +4,7 @@
 
 #include "assess/assess.h"
 #include "assess/changes.h"
+#include "assess_batch.h"
 #include "base/nearest.h"
 #include "book.h"
 #include "cases/from_arguments.h"
@@ -33,7 +34,8 @@ Options make_options() {
                     "  asterism assess baby.yaml                 a case file, YAML or JSON; - reads stdin\n"
                     "  asterism assess --finding 'low-set ears; right' --finding 'webbed neck' \\\n"
                     "      --sex female --gestation 38w4d --examined all\n"
-                    "  asterism assess baby.yaml --why three-independent-minor-variants\n");
+                    "  asterism assess baby.yaml --why three-independent-minor-variants\n"
+                    "  asterism assess year.jsonl --batch > year.out   many cases, one JSON line each\n");
     options.list("finding,f", "NAME", "present; qualifiers after semicolons: 'low-set ears; right; familial'")
         .list("absent", "NAME", "looked for and not there")
         .list("unsure", "NAME", "could not be decided; counts as not examined")
@@ -49,8 +51,9 @@ Options make_options() {
         .value("format", "FORMAT", "text, json, html, markdown or consult (a referral note)")
         .value("detail", "HOW-MUCH", "brief (at most 40 lines) or full")
         .value("why", "RULE", "show a rule's conditions with the value seen at each")
-        .positional("file", false, "the case")
-        .common();
+        .positional("file", false, "the case");
+    add_batch_options(options);
+    options.common();
     return options;
 }
 
@@ -143,6 +146,7 @@ int explain(CompiledRulebook const& book, Case const& baby, std::string const& r
 int assess_verb(std::vector<std::string> const& arguments) {
     auto options = make_options();
     if (parse_or_help(options, arguments)) return done;
+    if (is_batch(options)) return assess_batch(options);
     bool const json = options.format({"text", "json", "html", "markdown", "consult"}) == "json";
     detail_of(options);  // a wrong value is a slip, whatever the format
     Diagnostics diagnostics;
