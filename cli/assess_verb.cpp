@@ -4,6 +4,7 @@
 
 #include "assess/assess.h"
 #include "assess/changes.h"
+#include "assess_batch.h"
 #include "assess_records.h"
 #include "base/nearest.h"
 #include "book.h"
@@ -43,7 +44,8 @@ Options make_options() {
         "      --sex female --gestation 38w4d --examined all\n"
         "  asterism assess baby.yaml --why three-independent-minor-variants\n"
         "  asterism assess --input phenopacket packets/ --hpo hp.json\n"
-        "  asterism assess baby.yaml --format fhir\n");
+        "  asterism assess baby.yaml --format fhir\n"
+        "  asterism assess year.jsonl --batch > year.out   many cases, one JSON line each\n");
     options
         .list("finding,f", "NAME",
               "present; qualifiers after semicolons: 'low-set ears; right; familial'")
@@ -67,8 +69,9 @@ Options make_options() {
         .value("format", "FORMAT", format_doc.c_str())
         .value("detail", "HOW-MUCH", "brief (at most 40 lines) or full")
         .value("why", "RULE", "show a rule's conditions with the value seen at each")
-        .positional("file", true, "the case")
-        .common();
+        .positional("file", true, "the case");
+    add_batch_options(options);
+    options.common();
     return options;
 }
 
@@ -159,6 +162,7 @@ int explain(CompiledRulebook const& book, Case const& baby, std::string const& r
 int assess_verb(std::vector<std::string> const& arguments) {
     auto options = make_options();
     if (parse_or_help(options, arguments)) return done;
+    if (is_batch(options)) return assess_batch(options);
     auto const& writer = *assessment_writer(options.format(format_names()));
     bool const json = writer.name == "json";
     TextOptions const text{stdout_has_colour(), detail_of(options)};

@@ -39,7 +39,7 @@ rules:
   - { rule: r, when: { all: [ { present: slant }, { present: crease } ] }, suggest: { service: genetics, urgency: urgent },
       first-steps: [scan], because: Because., strength: study, sources: [s] }
 promises:
-  - { promise: p, when: { present: opaque }, then: { service: genetics }, because: x., sources: [s] }
+  - { promise: p, when: { present: opaque }, then: { suggest: genetics }, because: x., sources: [s] }
 )";
 
 std::string const book_text = small_book_head + tail_of_book;

@@ -1,0 +1,88 @@
+// SPDX-License-Identifier: MIT
+#include "descriptor.h"
+
+#include <cerrno>
+#include <csignal>
+#include <cstring>
+#include <utility>
+
+#include <fcntl.h>
+#include <unistd.h>
+
+namespace asterism::cli {
+
+namespace {
+
+constexpr int new_file_mode = 0666;
+
+std::atomic<bool> stop{false};
+static_assert(std::atomic<bool>::is_always_lock_free, "a signal handler sets it");
+
+void ask_to_stop(int) { stop = true; }
+
+}  // namespace
+
+Descriptor Descriptor::to_read(std::string const& path) {
+    if (path == "-") return {STDIN_FILENO, false};
+    Descriptor file(::open(path.c_str(), O_RDONLY | O_CLOEXEC), true);
+    if (file.descriptor_ < 0) file.fail();
+    return file;
+}
+
+Descriptor Descriptor::to_write(std::string const& path) {
+    if (path == "-") return {STDOUT_FILENO, false};
+    Descriptor file(::open(path.c_str(), O_WRONLY | O_CREAT | O_TRUNC | O_CLOEXEC, new_file_mode),
+                    true);
+    if (file.descriptor_ < 0) file.fail();
+    return file;
+}
+
+Descriptor::Descriptor(Descriptor&& other) noexcept
+    : descriptor_(std::exchange(other.descriptor_, -1)),
+      own_(other.own_),
+      error_(std::move(other.error_)) {}
+
+Descriptor::~Descriptor() { close(); }
+
+bool Descriptor::fail() {
+    error_ = std::strerror(errno);
+    return false;
+}
+
+std::optional<std::size_t> Descriptor::read(char* to, std::size_t size,
+                                            std::atomic<bool> const& stop_flag) {
+    while (true) {
+        if (stop_flag) return std::nullopt;
+        auto const got = ::read(descriptor_, to, size);
+        if (got >= 0) return static_cast<std::size_t>(got);
+        if (errno == EINTR) continue;
+        fail();
+        return std::nullopt;
+    }
+}
+
+bool Descriptor::write(std::string_view text) {
+    while (!text.empty()) {
+        auto const done = ::write(descriptor_, text.data(), text.size());
+        if (done < 0 && errno == EINTR) continue;
+        if (done < 0) return fail();
+        text.remove_prefix(static_cast<std::size_t>(done));
+    }
+    return true;
+}
+
+bool Descriptor::close() {
+    if (!own_ || descriptor_ < 0) return true;
+    return ::close(std::exchange(descriptor_, -1)) == 0 || fail();
+}
+
+std::atomic<bool> const& stop_asked() { return stop; }
+
+void watch_signals() {
+    struct sigaction action {};
+    action.sa_handler = ask_to_stop;  // without SA_RESTART: a read that waits is woken
+    sigaction(SIGINT, &action, nullptr);
+    sigaction(SIGTERM, &action, nullptr);
+}
+
+}  // namespace asterism::cli

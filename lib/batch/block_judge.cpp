@@ -1,0 +1,88 @@
+// SPDX-License-Identifier: MIT
+#include "batch/block_judge.h"
+
+#include <algorithm>
+
+#include "assess/assess.h"
+#include "assess/changes.h"
+#include "cases/read_case.h"
+#include "yaml/read.h"
+
+namespace asterism::batch {
+
+namespace {
+
+bool blank(std::string_view line) {
+    return line.find_first_not_of(" \t\r") == std::string_view::npos;
+}
+
+}  // namespace
+
+void BlockResult::clear() {
+    out.clear();
+    refused.clear();
+    cases = lines = 0;
+    counts_lines = true;
+}
+
+BlockJudge::BlockJudge(BatchPlan const& plan) : plan_(plan), reader_(*plan.book.ontology) {
+    if (plan.fast) fast_.emplace(*plan.fast);
+    baby_.steps = StepSet(plan.book.ontology->steps.size());
+}
+
+void BlockJudge::judge(Block const& block, BlockResult& result) {
+    result.clear();
+    result.counts_lines = block.counts_lines;
+    for (auto const& problem : block.problems) {
+        Diagnostics diagnostics;
+        diagnostics.error(problem.code, {}, problem.message);
+        result.refused.push_back({problem.line, plan_.writer.refused("", diagnostics, {})});
+    }
+    result.lines = block.counts_lines ? block.problems.size() : 0;
+    auto text = block.text();
+    for (std::size_t index = 0; !text.empty(); ++index) {
+        auto const end = std::min(text.find('\n'), text.size());
+        auto const number = block.counts_lines ? ++result.lines : block.numbers[index];
+        line(text.substr(0, end), number, result);
+        text.remove_prefix(std::min(end + 1, text.size()));
+    }
+    std::stable_sort(result.refused.begin(), result.refused.end(),
+                     [](Refused const& a, Refused const& b) { return a.line < b.line; });
+}
+
+void BlockJudge::line(std::string_view text, std::uint64_t number, BlockResult& result) {
+    if (text.ends_with('\r')) text.remove_suffix(1);
+    bool const plain = fast_ && !plan_.explain && reader_.read(text, baby_);
+    if (!plain) return blank(text) ? void() : in_full(text, number, result);
+    plan_.writer.answer(baby_.id, fast_->judge(baby_), result.out);
+    ++result.cases;
+}
+
+void BlockJudge::in_full(std::string_view text, std::uint64_t number, BlockResult& result) {
+    Diagnostics diagnostics;
+    auto const source = make_source(plan_.name, std::string(text));
+    auto const node = yaml::read_json(source, diagnostics);
+    auto const& ontology = *plan_.book.ontology;
+    Case baby;
+    baby.step_done.assign(ontology.steps.size(), false);
+    if (node) baby = read_case(*node, ontology, diagnostics);
+    if (!diagnostics.has_errors()) return answer_in_full(baby, result);
+    bool const flags = !baby.present.empty() || !baby.measures.empty();
+    auto const red = flags ? recognised_red_flags(plan_.book, baby) : std::vector<Evidence>{};
+    result.refused.push_back({number, plan_.writer.refused(baby.id.text, diagnostics, red)});
+}
+
+void BlockJudge::answer_in_full(Case const& baby, BlockResult& result) {
+    ++result.cases;
+    if (plan_.explain) {
+        auto assessment = assess(plan_.book, baby);
+        add_what_would_change(plan_.book, baby, assessment);
+        return plan_.writer.explained(assessment, result.out);
+    }
+    if (!fast_)
+        return plan_.writer.answer(baby.id.text, engine_answers(plan_.book, baby), result.out);
+    copy(baby, baby_);
+    plan_.writer.answer(baby_.id, fast_->judge(baby_), result.out);
+}
+
+}  // namespace asterism::batch

@@ -1,0 +1,123 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <span>
+#include <vector>
+
+#include "compile/compiled.h"
+
+namespace asterism::batch {
+
+/// How far a gate is from being `yes` (`low`: weight of its `yes` inputs less its threshold) and
+/// from being `no` (`high`: the same with the unknown ones). Both are counters: a change of one
+/// input is an addition.
+struct Margin {
+    std::int32_t low = 0;
+    std::int32_t high = 0;
+
+    Truth truth() const { return low >= 0 ? Truth::yes : high >= 0 ? Truth::unknown : Truth::no; }
+};
+
+/// A way along which a node passes its changes on.
+struct Edge {
+    std::uint32_t gate = 0;
+    std::int32_t weight = 0;  ///< negative where the gate takes the node's negation
+};
+
+/// A fact of the circuit that says something of one finding.
+struct FindingFact {
+    Fact::Kind kind = Fact::Kind::finding;
+    std::uint32_t detail = 0;
+    NodeId node = 0;
+};
+
+/// A fact that says something of the whole baby: a measure's test, or a range of age or gestation.
+struct BabyFact {
+    Fact::Kind kind = Fact::Kind::age;
+    std::uint32_t detail = 0;
+    NodeId node = 0;
+};
+
+/// Lists of T by index, in one array.
+template <class T>
+class Lists {
+public:
+    explicit Lists(std::vector<std::vector<T>> const& lists) {
+        begin_.push_back(0);
+        for (auto const& list : lists) {
+            items_.insert(items_.end(), list.begin(), list.end());
+            begin_.push_back(static_cast<std::uint32_t>(items_.size()));
+        }
+    }
+    std::span<T const> operator[](std::size_t index) const {
+        return std::span(items_).subspan(begin_[index], begin_[index + 1] - begin_[index]);
+    }
+
+private:
+    std::vector<T> items_;
+    std::vector<std::uint32_t> begin_;
+};
+
+/// The part of a book's circuit on which verdicts hang, made for change instead of for one pass:
+/// each node knows the gates that it feeds. Nodes keep their order, so a gate still stands after
+/// its inputs. The last nodes are *answers*: one gate a service and urgency over the rules that
+/// suggest it.
+class FastCircuit {
+public:
+    /// Nothing when a weight or a threshold is too large for 32 bits.
+    static std::optional<FastCircuit> make(CompiledRulebook const& book);
+
+    std::size_t size() const { return thresholds_.size(); }
+    std::size_t services() const { return services_; }
+    std::span<Edge const> edges(NodeId node) const { return edges_[node]; }
+    std::span<FindingFact const> facts_of(FindingId finding) const {
+        return finding_facts_[finding];
+    }
+    /// Of age and gestation.
+    std::vector<BabyFact> const& age_facts() const { return age_facts_; }
+    std::vector<BabyFact> const& measure_facts() const { return measure_facts_; }
+    /// The questions on which a count hangs when this node counts; see Split.
+    std::span<Split const> splits_of(NodeId counted) const { return splits_[counted]; }
+    bool counts(NodeId node) const { return counts_[node] != 0; }
+    /// The node that tells whether any rule suggests the service with this urgency.
+    NodeId answer(ServiceId service, Urgency urgency) const {
+        return first_answer_ + service * urgencies + static_cast<NodeId>(urgency);
+    }
+    NodeId first_answer() const { return first_answer_; }
+
+    /// Values and margins of every node here from the values of the book's whole circuit.
+    struct Snapshot {
+        std::vector<Truth> values;
+        std::vector<Margin> margins;
+        std::vector<NodeId> counting;  ///< counted nodes of splits that are `yes`
+    };
+    Snapshot snapshot(std::span<Truth const> whole) const;
+
+    static constexpr std::uint32_t urgencies = 4;
+
+private:
+    friend class FastCircuitMaker;
+    FastCircuit() : edges_({}), finding_facts_({}), splits_({}) {}
+
+    struct Input {
+        NodeId gate = 0;
+        Literal literal;
+        std::int32_t weight = 1;
+    };
+
+    std::vector<std::int64_t> thresholds_;
+    std::vector<NodeId> whole_of_;  ///< the node of the book's circuit; none for answers
+    std::vector<Input> inputs_;     ///< ordered by gate
+    Lists<Edge> edges_;
+    Lists<FindingFact> finding_facts_;
+    std::vector<BabyFact> age_facts_;
+    std::vector<BabyFact> measure_facts_;
+    Lists<Split> splits_;
+    std::vector<std::uint8_t> counts_;
+    NodeId first_answer_ = 0;
+    std::size_t services_ = 0;
+};
+
+}  // namespace asterism::batch

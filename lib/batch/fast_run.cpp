@@ -1,0 +1,106 @@
+// SPDX-License-Identifier: MIT
+// Changes run through the circuit in the order of its nodes, so that each gate is looked at once
+// after all its inputs are settled: a set of bits with a set of bits over it keeps the order.
+#include "batch/fast_run.h"
+
+#include <algorithm>
+#include <bit>
+
+namespace asterism::batch {
+
+namespace {
+
+constexpr std::size_t bits = 64;
+
+std::size_t words_for(std::size_t count) { return (count + bits - 1) / bits; }
+
+int is(Truth value, Truth wanted) { return value == wanted ? 1 : 0; }
+
+}  // namespace
+
+FastRun::FastRun(FastCircuit const& circuit, FastCircuit::Snapshot const& start)
+    : circuit_(circuit),
+      start_(start),
+      values_(start.values),
+      margins_(start.margins),
+      marks_(circuit.size(), 0),
+      dirty_(words_for(circuit.size()), 0),
+      dirty_words_(words_for(dirty_.size()), 0) {}
+
+void FastRun::touch(NodeId node) {
+    if (marks_[node] & touched_mark) return;
+    marks_[node] |= touched_mark;
+    touched_.push_back(node);
+}
+
+void FastRun::change(NodeId node, Truth value) {
+    auto const old = values_[node];
+    touch(node);
+    values_[node] = value;
+    if (circuit_.counts(node)) counting_.push_back(node);
+    int const yes = is(value, Truth::yes) - is(old, Truth::yes);
+    int const no = is(value, Truth::no) - is(old, Truth::no);
+    for (auto const& [gate, weight] : circuit_.edges(node)) {
+        touch(gate);
+        auto& margin = margins_[gate];
+        // Not `no` is `yes` of the negation the other way round.
+        margin.low += weight > 0 ? weight * yes : -weight * no;
+        margin.high -= weight > 0 ? weight * no : -weight * yes;
+        mark_dirty(gate);
+    }
+}
+
+void FastRun::settle_word(std::size_t word) {
+    while (dirty_[word] != 0) {
+        auto const bit = static_cast<std::size_t>(std::countr_zero(dirty_[word]));
+        dirty_[word] &= dirty_[word] - 1;
+        auto const node = static_cast<NodeId>(word * bits + bit);
+        if (marks_[node] & held_mark) continue;
+        auto const value = margins_[node].truth();
+        if (value != values_[node]) change(node, value);
+    }
+}
+
+void FastRun::settle() {
+    for (std::size_t group = 0; group < dirty_words_.size(); ++group) {
+        while (dirty_words_[group] != 0) {
+            auto const bit = static_cast<std::size_t>(std::countr_zero(dirty_words_[group]));
+            settle_word(group * bits + bit);
+            dirty_words_[group] &= ~(1ull << bit);
+        }
+    }
+}
+
+void FastRun::reset() {
+    for (auto const node : touched_) {
+        values_[node] = start_.values[node];
+        margins_[node] = start_.margins[node];
+        marks_[node] = 0;
+    }
+    touched_.clear();
+    counting_.clear();
+}
+
+void FastRun::note_split(Split const& split) {
+    if (value(split.counted) != Truth::yes || value(split.unless) != Truth::unknown) return;
+    if (std::find(open_.begin(), open_.end(), split.unless) == open_.end())
+        open_.push_back(split.unless);
+}
+
+std::vector<Literal> const& FastRun::open_splits() {
+    open_.clear();
+    for (auto const list : {std::span<NodeId const>(counting_), std::span(start_.counting)}) {
+        for (auto const node : list) {
+            for (auto const& split : circuit_.splits_of(node)) note_split(split);
+        }
+    }
+    return open_;
+}
+
+void FastRun::hold(NodeId node, Truth value) {
+    touch(node);
+    marks_[node] |= held_mark;
+    if (values_[node] != value) change(node, value);
+}
+
+}  // namespace asterism::batch

@@ -1,0 +1,93 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <cstdint>
+#include <cstring>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace asterism::batch {
+
+/// What short texts turned out to mean, remembered: an open hash table that is only ever added to
+/// and never grows past its bounds.
+template <class T>
+class TextTable {
+public:
+    static constexpr std::size_t most_entries = 1u << 15;
+    static constexpr std::size_t longest_text = 200;
+
+    TextTable() : slots_(64) {}
+
+    /// The value remembered for a text, or null. Valid until the next `add`.
+    T const* find(std::string_view text) const {
+        auto const hash = hash_of(text);
+        for (auto at = hash & mask();; at = (at + 1) & mask()) {
+            auto const& slot = slots_[at];
+            if (slot.entry == 0) return nullptr;
+            if (slot.hash == hash && key(slot) == text) return &values_[slot.entry - 1];
+        }
+    }
+
+    /// Remembers a text that is not there yet, or forgets to when there is no room.
+    void add(std::string_view text, T value) {
+        if (text.size() > longest_text || values_.size() >= most_entries) return;
+        if (values_.size() * 2 >= slots_.size()) grow();
+        place({hash_of(text), static_cast<std::uint32_t>(texts_.size()),
+               static_cast<std::uint32_t>(text.size()),
+               static_cast<std::uint32_t>(values_.size() + 1)});
+        texts_.append(text);
+        values_.push_back(std::move(value));
+    }
+
+private:
+    struct Slot {
+        std::uint64_t hash = 0;
+        std::uint32_t begin = 0;
+        std::uint32_t size = 0;
+        std::uint32_t entry = 0;  ///< position in `values_` plus one; 0 is an empty slot
+    };
+
+    std::size_t mask() const { return slots_.size() - 1; }
+    std::string_view key(Slot const& slot) const {
+        return std::string_view(texts_).substr(slot.begin, slot.size);
+    }
+
+    /// Eight bytes at a time, mixed by multiplication; any spread will do, texts are compared too.
+    static std::uint64_t hash_of(std::string_view text) {
+        constexpr std::uint64_t odd = 0x9E3779B97F4A7C15ull;
+        std::uint64_t hash = text.size() * odd;
+        auto const* at = text.data();
+        auto left = text.size();
+        for (; left >= 8; left -= 8, at += 8) {
+            std::uint64_t word = 0;
+            std::memcpy(&word, at, 8);
+            hash = (hash ^ word) * odd;
+            hash ^= hash >> 29;
+        }
+        std::uint64_t word = 0;
+        std::memcpy(&word, at, left);
+        hash = (hash ^ word) * odd;
+        return hash ^ hash >> 32;
+    }
+
+    void place(Slot const& slot) {
+        auto at = slot.hash & mask();
+        while (slots_[at].entry != 0) at = (at + 1) & mask();
+        slots_[at] = slot;
+    }
+
+    void grow() {
+        std::vector<Slot> old(slots_.size() * 2);
+        old.swap(slots_);
+        for (auto const& slot : old) {
+            if (slot.entry != 0) place(slot);
+        }
+    }
+
+    std::vector<Slot> slots_;
+    std::string texts_;
+    std::vector<T> values_;
+};
+
+}  // namespace asterism::batch
