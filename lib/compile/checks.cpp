@@ -51,6 +51,16 @@ void check_against_ancestor(CompiledRulebook const& book, FindingId finding, Fin
     }
 }
 
+void check_negated_measures(Condition const& condition, bool negated, Diagnostics& diagnostics) {
+    if (negated && condition.leaf().kind == Leaf::Kind::measure) {
+        diagnostics.warning("measure-under-none", condition.span(),
+                            "a measure under `none` of a derived finding: a number not taken counts as met here",
+                            "write the range that is wanted itself, such as `at-least: 90, below: 95`");
+    }
+    bool const inside = negated != condition.negates();
+    for (auto const& child : condition.children()) check_negated_measures(*child, inside, diagnostics);
+}
+
 }  // namespace
 
 void check_references(Rulebook const& book, Ontology const& ontology, Diagnostics& diagnostics) {
@@ -74,6 +84,12 @@ void check_classes(CompiledRulebook const& book, Diagnostics& diagnostics) {
         for (auto const ancestor : book.ontology->ancestors(finding)) {
             if (book.classes[ancestor]) check_against_ancestor(book, finding, ancestor, diagnostics);
         }
+    }
+}
+
+void check_derivations(CompiledRulebook const& book, Diagnostics& diagnostics) {
+    for (auto const& derivation : book.derived) {
+        if (derivation && derivation->when.condition) check_negated_measures(*derivation->when.condition, false, diagnostics);
     }
 }
 

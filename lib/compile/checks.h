@@ -14,4 +14,8 @@ void check_references(Rulebook const& book, Ontology const& ontology, Diagnostic
 /// variant or major anomaly without a key, a history item with a class.
 void check_classes(CompiledRulebook const& book, Diagnostics& diagnostics);
 
+/// A derivation in which a measure stands under a negation: a number nobody took reads there as past no
+/// cut-off, so the finding would be derived from what is not known and taken back once it is measured.
+void check_derivations(CompiledRulebook const& book, Diagnostics& diagnostics);
+
 }  // namespace asterism

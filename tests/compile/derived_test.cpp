@@ -139,3 +139,19 @@ TEST_CASE("a finding is derived once, and only one that exists") {
     REQUIRE(unknown.diagnostics.sorted().size() == 1);
     CHECK(unknown.diagnostics.sorted().front().help.find("did you mean `slant`") == 0);
 }
+
+TEST_CASE("a measure under `none` of a derivation is pointed at, wherever it stands") {
+    auto const codes = [](std::string const& when) {
+        auto const loaded =
+            load(small_book_head + "derived:\n" + derive("slant", when) + "rules: []\n");
+        REQUIRE(loaded.book);
+        return loaded.diagnostics.sorted().size();
+    };
+    std::string const wide = "{ measured: width, mm: { above: 10 } }";
+    CHECK(codes(wide) == 0);
+    CHECK(codes("{ none: [ " + wide + " ] }") == 1);
+    CHECK(codes("{ all: [ { present: fold }, { none: [ { any: [ " + wide + ", " + wide +
+                " ] } ] } ] }") == 2);
+    CHECK(codes("{ none: [ { none: [ " + wide + " ] } ] }") == 0);
+    CHECK(codes("{ none: [ { present: fold } ] }") == 0);
+}
