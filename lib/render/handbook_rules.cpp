@@ -6,6 +6,7 @@
 #include "assess/evidence.h"
 #include "render/assessment_words.h"
 #include "render/handbook_parts.h"
+#include "review/promise_words.h"
 
 namespace asterism {
 
@@ -225,6 +226,8 @@ HandbookSection promises_chapter(HandbookPlan const& plan) {
         entry.anchor = "promise-" + promise.id.text;
         entry.title = promise.id.text;
         entry.paragraphs.push_back(promise.because);
+        entry.paragraphs.push_back(
+            fmt::format("For {}: {}.", promised_babies(promise), promised_outcome(promise)));
         entry.rows.emplace_back("Sources", plan.sources(promise.sources));
         chapter.entries.push_back(std::move(entry));
     }

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include "assess/evidence.h"
+#include "review/promise_words.h"
 
 namespace asterism {
 
@@ -194,39 +195,15 @@ private:
         return result;
     }
 
-    static std::string babies(PromiseSyntax const& p) {
-        std::string result = p.when.kind == yaml::Kind::null ? "every baby" : yaml::to_text(p.when);
-        if (p.for_each) result += fmt::format("; each {}", to_text(*p.for_each));
-        if (p.adding) result += fmt::format("; adding a {}", to_text(*p.adding));
-        if (!p.except.empty()) result += "; except " + words(p.except);
-        if (p.familial) result += "; familial";
-        if (p.alone) result += "; nothing else present";
-        return result;
-    }
-
-    static std::string outcome(PromiseOutcome const& o) {
-        std::vector<std::string> parts;
-        if (!o.suggest.empty()) parts.push_back("suggested: " + words(o.suggest));
-        if (!o.never.empty()) parts.push_back("never suggested: " + words(o.never));
-        if (o.at_least) parts.push_back(fmt::format("at least {}", to_text(*o.at_least)));
-        if (o.holds.kind != yaml::Kind::null) parts.push_back("holds: " + yaml::to_text(o.holds));
-        if (o.never_met.kind != yaml::Kind::null) parts.push_back("never met: " + yaml::to_text(o.never_met));
-        if (o.keeps_urgency) parts.emplace_back("keeps the urgency");
-        if (o.keeps_services) parts.emplace_back("keeps the urgency of every service");
-        return fmt::format("{}", fmt::join(parts, ", "));
-    }
-
     std::vector<BookItem> promises() const {
         std::vector<BookItem> items;
         for (auto const& p : syntax_.promises) {
-            std::vector<std::string> then;
-            for (auto const& o : p.then) then.push_back(outcome(o));
             items.push_back({p.id.text,
                              "",
                              p.id.span,
                              p.because,
-                             {{"for", babies(p)},
-                              {"then", fmt::format("{}", fmt::join(then, "; "))},
+                             {{"for", promised_babies(p)},
+                              {"then", promised_outcome(p)},
                               {"because", p.because},
                               {"sources", words(p.sources)}},
                              {}});

@@ -87,7 +87,12 @@ TEST_CASE("every part of a book is compared") {
     CHECK(edit("points: 2", "points: 1") == Lines{"constellation c | points of j | 2 | 1"});
     CHECK(edit("item: i, when: { present: slant }", "item: i, when: { present: fold }") ==
           Lines{"constellation c | item i | slanting eyes | inner fold"});
-    CHECK(edit("then: { service: genetics }", "then: { service: ophthalmology }").size() == 1);
+    CHECK(
+        edit("then: { suggest: genetics }", "then: { never: genetics, at-least: urgent }") ==
+        Lines{
+            "promise p | then | suggested: genetics | never suggested: genetics, at least urgent"});
+    CHECK(edit("when: { present: opaque }, then", "for-each: red-flag, alone: true, then").size() ==
+          1);
 }
 
 TEST_CASE("thresholds are told in words") {

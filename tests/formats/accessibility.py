@@ -34,8 +34,7 @@ def results_of(page: Path, folder: Path, dark: bool) -> dict:
     script = RUN.format(axe=AXE.read_text(encoding="utf-8"))
     copy.write_text(text.replace("</head>", script, 1), encoding="utf-8")
     dom = run_browser([*([DARK] if dark else []), "--window-size=1280,2000",
-                       "--virtual-time-budget=20000", "--dump-dom", copy.as_uri()],
-                      folder / "profile")
+                       "--virtual-time-budget=20000", "--dump-dom", copy.as_uri()])
     found = re.search(r'<pre id="axe-results">(.*?)</pre>', dom, re.S)
     if not found:
         raise RuntimeError(f"{page.name}: axe gave no result")

@@ -6,6 +6,7 @@ import re
 import shutil
 import subprocess
 import sys
+import tempfile
 from pathlib import Path
 
 SKIPPED = 77
@@ -28,11 +29,13 @@ def chromium() -> str:
     return skip("no Chromium on this machine (Debian: chromium)") or ""
 
 
-def run_browser(arguments: list[str], profile: Path) -> str:
-    done = subprocess.run(
-        [chromium(), *FLAGS, f"--user-data-dir={profile}", *arguments],
-        capture_output=True, text=True, timeout=180, check=False,
-        env={**os.environ, "HOME": str(profile), "DBUS_SESSION_BUS_ADDRESS": "disabled:"})
+def run_browser(arguments: list[str]) -> str:
+    """One run, with a profile of its own: two browsers never share one."""
+    with tempfile.TemporaryDirectory(ignore_cleanup_errors=True) as profile:
+        done = subprocess.run(
+            [chromium(), *FLAGS, f"--user-data-dir={profile}", *arguments],
+            capture_output=True, text=True, timeout=180, check=False,
+            env={**os.environ, "HOME": profile, "DBUS_SESSION_BUS_ADDRESS": "disabled:"})
     if done.returncode != 0:
         raise RuntimeError(f"the browser ended with {done.returncode}: {done.stderr[-2000:]}")
     return done.stdout
@@ -41,14 +44,13 @@ def run_browser(arguments: list[str], profile: Path) -> str:
 def screenshot(page: Path, picture: Path, width: int, height: int, dark: bool = False) -> Path:
     picture.unlink(missing_ok=True)
     run_browser([*([DARK] if dark else []), f"--window-size={width},{height}",
-                 f"--screenshot={picture}", page.as_uri()], picture.parent / "profile")
+                 f"--screenshot={picture}", page.as_uri()])
     return picture
 
 
 def pages_when_printed(page: Path, pdf: Path) -> int:
     pdf.unlink(missing_ok=True)
-    run_browser(["--no-pdf-header-footer", f"--print-to-pdf={pdf}", page.as_uri()],
-                pdf.parent / "profile")
+    run_browser(["--no-pdf-header-footer", f"--print-to-pdf={pdf}", page.as_uri()])
     return len(re.findall(rb"/Type\s*/Page\b(?!s)", pdf.read_bytes()))
 
 

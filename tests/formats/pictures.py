@@ -35,8 +35,7 @@ class Pictures(unittest.TestCase):
     def title_after_probe(self, name: str, text: str, width: int) -> str:
         probe = self.folder / f"{name}-probe.html"
         probe.write_text(text.replace("</head>", PROBE), encoding="utf-8")
-        dom = run_browser([f"--window-size={width},1600", "--dump-dom", probe.as_uri()],
-                          self.folder / "profile")
+        dom = run_browser([f"--window-size={width},1600", "--dump-dom", probe.as_uri()])
         return dom[dom.index("<title>") + 7:dom.index("</title>")]
 
     def test_every_page_has_ink_at_every_size(self):

@@ -30,7 +30,7 @@ rules:
       { service: ophthalmology, urgency: same-day } ], first-steps: [scan], follow-up: { action: scan, from: 4w, to: 3m },
       essential: [breech], caution: Go slowly., because: Because of that., strength: study, sources: [s] }
 promises:
-  - { promise: p, when: { present: opaque }, then: { service: genetics, at-least: routine }, because: It must., sources: [s] }
+  - { promise: p, when: { present: opaque }, then: { suggest: genetics, at-least: routine }, because: It must., sources: [s] }
 )";
 
 std::vector<ReleaseNotes> const notes{{{"1.0.0", {}}, "2026-01-01", {"The `first` book."}}};
@@ -58,6 +58,7 @@ TEST_CASE("every part of a book is in the booklet") {
     holds(html(),
           {"<h1>small</h1>",
            "Rulebook small 1.0.0, in force from 2026-01-01",
+           "For {present: opaque}: suggested: genetics, at least routine.",
            "Slanting eyes <span",
            "minor variant</span>",
            "href=\"#key-lids\"",
