@@ -173,7 +173,6 @@ private:
     void build() {
         BookBuilder builder(result_, conditions_, diagnostics_);
         builder.build_derived();
-        check_derivations(result_, diagnostics_);
         for (FindingId id = 0; id < ontology_.findings.size(); ++id) result_.present.push_back(builder.present(id));
         for (TallyId id = 0; id < result_.tallies.size(); ++id) builder.build_tally(id);
         for (ConstellationId id = 0; id < result_.constellations.size(); ++id) builder.build_constellation(id);

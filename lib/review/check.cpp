@@ -8,6 +8,7 @@
 
 #include "assess/facts.h"
 #include "assess/verdicts.h"
+#include "compile/checks.h"
 #include "review/check_soft.h"
 #include "review/check_unreachable.h"
 #include "review/promise.h"
@@ -119,6 +120,7 @@ void check_book(CompiledRulebook const& book, Diagnostics& diagnostics) {
     check_unclassed(book, diagnostics);
     check_rules_have_vignettes(book, diagnostics);
     check_soft_measures(book, diagnostics);
+    check_derivations(book, diagnostics);
     check_unreachable(book, diagnostics);
     compile_promises(book, diagnostics);
 }

@@ -2,6 +2,7 @@
 // Strata: derived findings before inheritance, before counting, before
 // constellations, before rules, in whatever order the book's sections write
 // them.
+#include "compile/checks.h"
 #include "support/small_book.h"
 #include "testing.h"
 
@@ -145,7 +146,9 @@ TEST_CASE("a measure under `none` of a derivation is pointed at, wherever it sta
         auto const loaded =
             load(small_book_head + "derived:\n" + derive("slant", when) + "rules: []\n");
         REQUIRE(loaded.book);
-        return loaded.diagnostics.sorted().size();
+        Diagnostics found;
+        check_derivations(*loaded.book, found);
+        return found.sorted().size();
     };
     std::string const wide = "{ measured: width, mm: { above: 10 } }";
     CHECK(codes(wide) == 0);
