@@ -62,19 +62,29 @@ void check_twice(Statement const& first, Statement const& second, Diagnostics& d
     }
 }
 
+void check_unsure(Statement const& statement, std::string_view stated, Case const& baby,
+                  Diagnostics& diagnostics) {
+    for (auto const& unsure : baby.unsure) {
+        if (unsure.finding != statement.finding || sides_apart(statement, unsure)) continue;
+        report(statement, unsure,
+               fmt::format("`{}` is stated {} and unsure", statement.as_written.text, stated),
+               "stated unsure here", diagnostics);
+    }
+}
+
 }  // namespace
 
 void check_contradictions(Case const& baby, Ontology const& ontology, Diagnostics& diagnostics) {
     for (std::size_t i = 0; i < baby.present.size(); ++i) {
         auto const& present = baby.present[i];
         for (auto const& absent : baby.absent) check_pair(present, absent, ontology, diagnostics);
-        for (auto const& unsure : baby.unsure) {
-            if (unsure.finding != present.finding || sides_apart(present, unsure)) continue;
-            report(present, unsure,
-                   fmt::format("`{}` is stated present and unsure", present.as_written.text),
-                   "stated unsure here", diagnostics);
-        }
+        check_unsure(present, "present", baby, diagnostics);
         for (std::size_t k = 0; k < i; ++k) check_twice(baby.present[k], present, diagnostics);
+    }
+    for (auto const& absent : baby.absent) {
+        // Absent on one side leaves the other to be unsure of.
+        bool const one_side = absent.sides == Sides::left || absent.sides == Sides::right;
+        if (!one_side) check_unsure(absent, "absent", baby, diagnostics);
     }
     if (!baby.history_none) return;
     for (auto const& present : baby.present) {

@@ -7,7 +7,7 @@
 namespace asterism {
 
 /// Reports, at both places, every pair of explicit statements that cannot both hold: a finding
-/// present and absent (or unsure), and a finding present below an ancestor stated absent. A side or
+/// two of present, absent and unsure, and a finding present below an ancestor stated absent. A side or
 /// a family that is stated twice differently for one finding is reported too.
 void check_contradictions(Case const& baby, Ontology const& ontology, Diagnostics& diagnostics);
 

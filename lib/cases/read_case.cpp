@@ -4,7 +4,9 @@
 #include <algorithm>
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
+#include "base/nearest.h"
 #include "cases/case_syntax.h"
 #include "cases/contradictions.h"
 #include "cases/examined.h"
@@ -72,8 +74,19 @@ private:
         }
         std::vector<std::string> names;
         for (auto const& known : grades) names.push_back(known.text);
-        if (names.empty()) names.push_back("none");
-        yaml::unknown_word(grade, "grade", names, diagnostics_);
+        unknown_grade(grade, names);
+    }
+
+    /// After a semicolon a side, a grade and `familial` are written alike, so all of them are near.
+    void unknown_grade(Word const& grade, std::vector<std::string> const& grades) const {
+        auto near = grades;
+        near.insert(near.end(), {"left", "right", "both", "familial"});
+        auto help = did_you_mean(grade.text, near);
+        if (help.empty())
+            help = grades.empty() ? "this finding has no grades"
+                                  : fmt::format("accepted: {}", fmt::join(grades, ", "));
+        diagnostics_.error("unknown-grade", grade.span,
+                           fmt::format("unknown grade `{}`", grade.text), help);
     }
 
     void read_familial(StatementSyntax const& syntax, bool may_be_familial,
@@ -111,12 +124,24 @@ void read_history(yaml::Node const& node, Ontology const& ontology, Case& result
     }
 }
 
+/// `38w4d` is how a gestation is written; as an age it is nine months.
+void point_at_gestation(Word const& age, std::optional<Duration> const& read,
+                        Diagnostics& diagnostics) {
+    constexpr int least_viable_hours = 22 * 7 * 24;
+    bool const in_weeks = age.text.find('w') != std::string::npos;
+    if (!read || !in_weeks || read->hours < least_viable_hours) return;
+    diagnostics.warning("age-like-gestation", age.span,
+                        fmt::format("`{}` is read as the age since birth", age.text),
+                        "the age at birth is written under `gestation`");
+}
+
 void read_facts(CaseSyntax const& syntax, Case& result, Diagnostics& diagnostics) {
     result.id = syntax.id;
     result.sex = syntax.sex;
     result.gestation =
         parsed<Gestation>(syntax.gestation, "bad-gestation", parse_gestation, diagnostics);
     result.age = parsed<Duration>(syntax.age, "bad-age", parse_duration, diagnostics);
+    point_at_gestation(syntax.age, result.age, diagnostics);
     result.born = parsed<Date>(syntax.born, "bad-date", parse_date, diagnostics);
     result.examined_on = parsed<Date>(syntax.examined_on, "bad-date", parse_date, diagnostics);
     if (result.born && result.examined_on && *result.examined_on < *result.born) {

@@ -100,6 +100,8 @@ TEST_CASE("facts that are not understood are told at their place") {
              Row{"gestation: 46w0d\n", "bad-gestation 1:12"},
              Row{"age: 3\n", "bad-age 1:6"},
              Row{"age: 1.5d\n", "bad-age 1:6"},
+             Row{"age: 38w4d\n", "age-like-gestation 1:6"},
+             Row{"age: 22w\n", "age-like-gestation 1:6"},
              Row{"born: 2031-02-29\n", "bad-date 1:7"},
              Row{"examined-on: today\n", "bad-date 1:14"},
              Row{"decisions: {on: 31-1-1}\n", "bad-date 1:17"},
@@ -114,6 +116,12 @@ TEST_CASE("facts that are not understood are told at their place") {
         CAPTURE(row.text);
         CHECK(case_text(row.text).reported() == Texts{row.reported});
     }
+}
+
+TEST_CASE("an age in weeks that is no gestation raises no eyebrow") {
+    CHECK(case_text("age: 6w\n").reported().empty());
+    CHECK(case_text("age: 21w6d\n").reported().empty());
+    CHECK(case_text("age: 200d\n").reported().empty());
 }
 
 TEST_CASE("an unknown key names the nearest") {

@@ -133,6 +133,8 @@ TEST_CASE("what cannot both hold is a contradiction") {
              Row{"findings: [crease]\nabsent: [crease]\n", {"contradiction 1:12"}},
              Row{"findings: [low-ears]\nabsent: [ears set low]\n", {"contradiction 1:12"}},
              Row{"findings: [crease]\nunsure: [crease]\n", {"contradiction 1:12"}},
+             Row{"absent: [crease]\nunsure: [crease]\n", {"contradiction 1:10"}},
+             Row{"absent: [{finding: crease, side: left}]\nunsure: [crease]\n", {}},
              // a present child below an absent parent or grandparent
              Row{"findings: [low-ears]\nabsent: [ear]\n", {"contradiction 1:12"}},
              Row{"findings: [turned-ears]\nabsent: [ear]\n", {"contradiction 1:12"}},

@@ -28,6 +28,7 @@ class Typos(ProgramTest):
         result = run("assess", "-f", "low-set ears", "-f", "white pupil; lft")
         self.assertEqual(result.code, 3)
         self.assertIn("<arguments>:2:14: error: unknown grade `lft`", result.err)
+        self.assertIn("help: did you mean `left`", result.err)
 
     def test_unknown_key_step_service_and_sex(self):
         path = self.file("sexx: female\nexamined: [red-reflx]\nsex: femal\n")
