@@ -112,11 +112,15 @@ bool read_range(yaml::Node const& node, BoundSyntax const& syntax, Range& range,
 std::string describe(Range const& range, BoundSyntax const& syntax) {
     bool const low = std::isfinite(range.low);
     bool const high = std::isfinite(range.high);
-    if (low && high)
+    if (low && high && !range.low_open && !range.high_open)
         return fmt::format("from {} to {}", syntax.print(range.low), syntax.print(range.high));
-    if (low)
-        return fmt::format("{} {}", range.low_open ? "above" : "at least", syntax.print(range.low));
-    return fmt::format("{} {}", range.high_open ? "below" : "at most", syntax.print(range.high));
+    auto const above = range.low_open ? "above" : "at least";
+    auto const below = range.high_open ? "below" : "at most";
+    if (low && high)
+        return fmt::format("{} {} and {} {}", above, syntax.print(range.low), below,
+                           syntax.print(range.high));
+    return low ? fmt::format("{} {}", above, syntax.print(range.low))
+               : fmt::format("{} {}", below, syntax.print(range.high));
 }
 
 }  // namespace asterism

@@ -105,6 +105,9 @@ TEST_CASE("bounds in words") {
     CHECK(in_words("{ below: -2 }", number_bounds()) == "below -2");
     CHECK(in_words("{ at-most: 0 }", number_bounds()) == "at most 0");
     CHECK(in_words("{ between: [3, 5] }", number_bounds()) == "from 3 to 5");
+    CHECK(in_words("{ at-least: 3, at-most: 5 }", number_bounds()) == "from 3 to 5");
+    CHECK(in_words("{ at-least: 3, below: 5 }", number_bounds()) == "at least 3 and below 5");
+    CHECK(in_words("{ above: 3, at-most: 5 }", number_bounds()) == "above 3 and at most 5");
     CHECK(in_words("{ below: 24h }", duration_bounds()) == "below 24h");
     CHECK(in_words("{ at-least: 14d }", duration_bounds()) == "at least 2w");
     CHECK(in_words("{ below: 37w0d }", gestation_bounds()) == "below 37w0d");
