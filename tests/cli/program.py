@@ -20,13 +20,13 @@ class Result:
 
 def run(*arguments, stdin=""):
     """The program's exit code, standard output and standard error, as text."""
-    done = subprocess.run([PROGRAM, *arguments], input=stdin, text=True, capture_output=True, timeout=120,
+    done = subprocess.run([PROGRAM, *arguments], input=stdin, text=True, capture_output=True, timeout=1200,
                           encoding="utf-8", errors="surrogateescape")
     return Result(done)
 
 
 def run_bytes(*arguments, stdin=b""):
-    done = subprocess.run([PROGRAM, *arguments], input=stdin, capture_output=True, timeout=120)
+    done = subprocess.run([PROGRAM, *arguments], input=stdin, capture_output=True, timeout=1200)
     done.stdout = done.stdout.decode("utf-8", "replace")
     done.stderr = done.stderr.decode("utf-8", "replace")
     return Result(done)
