@@ -47,7 +47,7 @@ bool contains(std::vector<std::string> const& list, std::string const& text) {
     return std::find(list.begin(), list.end(), text) != list.end();
 }
 
-bool something_below_is_present(FindingId id, Transcription const& so_far,
+bool something_below_is_present(FindingId id, StatedFindings const& so_far,
                                 Ontology const& ontology) {
     if (contains(so_far.present, ontology.at(id).id.text)) return true;
     auto const below = ontology.descendants(id);
@@ -56,7 +56,7 @@ bool something_below_is_present(FindingId id, Transcription const& so_far,
     });
 }
 
-void add_observed(std::string const& hpo, Ontology const& ontology, Transcription& result) {
+void add_observed(std::string const& hpo, Ontology const& ontology, StatedFindings& result) {
     auto const findings = ontology.finding_names.exact(hpo);
     auto const finding = common_parent(findings, ontology);
     if (!finding) {
@@ -85,8 +85,8 @@ Packet read_packet(std::filesystem::path const& file) {
     return packet;
 }
 
-Transcription transcribe(Packet const& packet, Ontology const& ontology) {
-    Transcription result;
+StatedFindings stated_findings(Packet const& packet, Ontology const& ontology) {
+    StatedFindings result;
     for (auto const& hpo : packet.observed) add_observed(hpo, ontology, result);
     for (auto const& hpo : packet.excluded) {
         auto const findings = ontology.finding_names.exact(hpo);
@@ -99,11 +99,11 @@ Transcription transcribe(Packet const& packet, Ontology const& ontology) {
     return result;
 }
 
-std::string case_text(Packet const& packet, Transcription const& transcription) {
+std::string case_text(Packet const& packet, StatedFindings const& stated) {
     auto const days = days_of(packet.age);
     auto text =
-        fmt::format("findings: [{}]\nabsent: [{}]\n", fmt::join(transcription.present, ", "),
-                    fmt::join(transcription.absent, ", "));
+        fmt::format("findings: [{}]\nabsent: [{}]\n", fmt::join(stated.present, ", "),
+                    fmt::join(stated.absent, ", "));
     if (!packet.sex.empty()) text += fmt::format("sex: {}\n", packet.sex);
     if (days >= 0) text += fmt::format("age: {}d\n", days);
     return text;

@@ -27,17 +27,17 @@ Packet read_packet(std::filesystem::path const& file);
 /// finding; one that several carry is the finding among them that all others
 /// are kinds of, if there is one. Excluded ids count only where exactly one
 /// finding carries them and nothing below it is observed.
-struct Transcription {
+struct StatedFindings {
     std::vector<std::string> present;
     std::vector<std::string> absent;
     std::vector<std::string> unmapped;   ///< observed ids that no finding carries
     std::vector<std::string> undecided;  ///< observed ids that several unrelated findings carry
 };
 
-Transcription transcribe(Packet const& packet, Ontology const& ontology);
+StatedFindings stated_findings(Packet const& packet, Ontology const& ontology);
 
-/// The case that a transcription makes; nothing is marked as examined.
-std::string case_text(Packet const& packet, Transcription const& transcription);
+/// The case that they make; nothing is marked as examined.
+std::string case_text(Packet const& packet, StatedFindings const& stated);
 
 /// An age such as `P1M2D` in days; -1 when it is none.
 int days_of(std::string const& iso_duration);

@@ -113,7 +113,7 @@ TEST_CASE("the packets themselves say what was typed, and get the same answer") 
         CHECK(file->filename().string().find(std::string("PMID_") + (baby.pmid + 5)) !=
               std::string::npos);
         auto const packet = read_packet(*file);
-        auto const found = transcribe(packet, *real_book().ontology);
+        auto const found = stated_findings(packet, *real_book().ontology);
         CHECK(packet.sex == baby.sex);
         for (auto const& finding : baby.findings) {
             CAPTURE(finding);
@@ -128,7 +128,7 @@ TEST_CASE("what a packet excludes reads as absent, never as present") {
     auto const file = data_file("phenopackets/dysmorphic/RERE__PMID_29330883_Subject_7.json");
     if (!file) return;
     auto const packet = read_packet(*file);
-    auto const found = transcribe(packet, *real_book().ontology);
+    auto const found = stated_findings(packet, *real_book().ontology);
     for (auto const* absent : {"cleft-lip", "micrognathia", "preauricular-pit"}) {
         CAPTURE(absent);
         CHECK(std::find(found.absent.begin(), found.absent.end(), absent) != found.absent.end());
