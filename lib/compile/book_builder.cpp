@@ -10,20 +10,11 @@
 namespace asterism {
 
 BookBuilder::BookBuilder(CompiledRulebook& result, BookConditions const& conditions, Diagnostics& diagnostics)
-    : result_(result), conditions_(conditions), diagnostics_(diagnostics),
+    : CircuitBuilder(result), conditions_(conditions), diagnostics_(diagnostics),
       tally_state_(conditions.tally_items.size()), constellation_state_(conditions.reached.size()) {}
 
-Literal BookBuilder::fact(Fact::Kind kind, std::uint32_t index, std::uint32_t detail) {
-    auto const key = std::tuple(kind, index, detail);
-    if (auto const known = facts_.find(key); known != facts_.end()) return {known->second, false};
-    auto const node = result_.circuit.add_fact();
-    result_.facts.push_back({kind, index, detail, node});
-    facts_.emplace(key, node);
-    return {node, false};
-}
-
 Literal BookBuilder::own_state(FindingId finding) {
-    bool const open = result_.ontology->at(finding).history && !essential_.contains(finding);
+    bool const open = book_.ontology->at(finding).history && !essential_.contains(finding);
     return fact(open ? Fact::Kind::history_assumed : Fact::Kind::finding, finding);
 }
 
@@ -33,17 +24,17 @@ Literal BookBuilder::present(FindingId finding) {
     if (auto const known = present_.find(key); known != present_.end()) return known->second;
     std::vector<Literal> ways{own_state(finding)};
     if (auto const derived = derivation(finding)) ways.push_back(*derived);
-    for (auto const child : result_.ontology->at(finding).children) ways.push_back(present(child));
+    for (auto const child : book_.ontology->at(finding).children) ways.push_back(present(child));
     auto const literal = any(ways);
     present_.emplace(key, literal);
     return literal;
 }
 
 std::optional<Literal> BookBuilder::derivation(FindingId finding) {
-    if (!result_.derived[finding]) return std::nullopt;
-    auto& derived = *result_.derived[finding];
+    if (!book_.derived[finding]) return std::nullopt;
+    auto& derived = *book_.derived[finding];
     if (deriving_.contains(finding)) {
-        report_cycle(result_.book->derived[derived.syntax].finding.span, "derived finding");
+        report_cycle(book_.book->derived[derived.syntax].finding.span, "derived finding");
         return std::nullopt;
     }
     if (!derived.when.condition) build_derivation(finding);
@@ -51,7 +42,7 @@ std::optional<Literal> BookBuilder::derivation(FindingId finding) {
 }
 
 void BookBuilder::build_derivation(FindingId finding) {
-    auto& derived = *result_.derived[finding];
+    auto& derived = *book_.derived[finding];
     auto const& condition = conditions_.derived[derived.syntax];
     if (!condition) return;
     deriving_.insert(finding);
@@ -63,72 +54,27 @@ void BookBuilder::build_derivation(FindingId finding) {
     deriving_.erase(finding);
 }
 
-Literal BookBuilder::one_side(FindingId finding, Fact::Kind side) {
-    auto const key = std::pair(finding, side);
-    if (auto const known = sides_.find(key); known != sides_.end()) return known->second;
-    std::vector<Literal> ways{fact(side, finding)};
-    for (auto const child : result_.ontology->at(finding).children) {
-        if (result_.ontology->at(child).laterality == Laterality::paired) ways.push_back(one_side(child, side));
-    }
-    auto const literal = any(ways);
-    sides_.emplace(key, literal);
-    return literal;
-}
-
-Literal BookBuilder::on_side(FindingId finding, SideWanted side) {
-    auto const left = one_side(finding, Fact::Kind::left);
-    auto const right = one_side(finding, Fact::Kind::right);
-    switch (side) {
-        case SideWanted::left: return left;
-        case SideWanted::right: return right;
-        case SideWanted::both: return all({left, right});
-        case SideWanted::one: return all({present(finding), !all({left, right})});
-    }
-    return left;
-}
-
-Literal BookBuilder::graded(FindingId finding, std::uint32_t grade) { return fact(Fact::Kind::grade, finding, grade); }
-Literal BookBuilder::familial(FindingId finding) { return fact(Fact::Kind::familial, finding); }
-
 Literal BookBuilder::measured(MeasureTest const& test) {
-    auto& tests = result_.measure_tests;
-    auto const found = std::find(tests.begin(), tests.end(), test);
-    auto const index = static_cast<std::uint32_t>(found - tests.begin());
-    if (found == tests.end()) tests.push_back(test);
+    auto const index = test_index(test);
     if (!deriving_now_) return fact(Fact::Kind::measure, test.measure, index);
-    auto& used = result_.derived[*deriving_now_]->tests;
+    auto& used = book_.derived[*deriving_now_]->tests;
     if (std::find(used.begin(), used.end(), index) == used.end()) used.push_back(index);
-    bool const red_flag = result_.class_of(*deriving_now_) == FindingClass::red_flag;
+    bool const red_flag = book_.class_of(*deriving_now_) == FindingClass::red_flag;
     return fact(red_flag ? Fact::Kind::measure_red_flag : Fact::Kind::measure_by_eye, test.measure, index);
-}
-
-std::uint32_t BookBuilder::range_index(Range const& range) {
-    auto& ranges = result_.ranges;
-    auto const found = std::find(ranges.begin(), ranges.end(), range);
-    if (found == ranges.end()) ranges.push_back(range);
-    return static_cast<std::uint32_t>(std::find(ranges.begin(), ranges.end(), range) - ranges.begin());
-}
-
-Literal BookBuilder::age(Range const& hours) { return fact(Fact::Kind::age, 0, range_index(hours)); }
-Literal BookBuilder::gestation(Range const& days) { return fact(Fact::Kind::gestation, 0, range_index(days)); }
-Literal BookBuilder::sex(Sex sex) { return fact(sex == Sex::female ? Fact::Kind::female : Fact::Kind::male, 0); }
-
-Literal BookBuilder::gate(std::int64_t threshold, std::vector<Weighted> inputs) {
-    return result_.circuit.add_gate(threshold, std::move(inputs));
 }
 
 Literal BookBuilder::tally_at_least(TallyId tally, Tenths threshold) {
     build_tally(tally);
-    return gate(threshold, result_.tallies[tally].inputs);
+    return gate(threshold, book_.tallies[tally].inputs);
 }
 
 Literal BookBuilder::reached(ConstellationId constellation) {
     build_constellation(constellation);
-    return result_.constellations[constellation].reached.literal;
+    return book_.constellations[constellation].reached.literal;
 }
 
 void BookBuilder::build_tally(TallyId id) {
-    auto& tally = result_.tallies[id];
+    auto& tally = book_.tallies[id];
     if (tally_state_[id] == 1) report_cycle(tally.span, "tally");
     if (tally_state_[id] != 0) return;
     tally_state_[id] = 1;
@@ -139,14 +85,14 @@ void BookBuilder::build_tally(TallyId id) {
         tally.items[i].when = asterism::compile(condition, *this);
         tally.inputs.push_back({tally.items[i].when.literal, tally.items[i].points});
     }
-    if (!tally.count.empty()) build_counted_keys(result_, *this, tally);
+    if (!tally.count.empty()) build_counted_keys(book_, *this, tally);
     essential_ = essential;
     tally_state_[id] = 2;
 }
 
 void BookBuilder::build_constellation(ConstellationId id) {
-    auto& constellation = result_.constellations[id];
-    if (constellation_state_[id] == 1) report_cycle(result_.syntax(constellation).id.span, "constellation");
+    auto& constellation = book_.constellations[id];
+    if (constellation_state_[id] == 1) report_cycle(book_.syntax(constellation).id.span, "constellation");
     if (constellation_state_[id] != 0) return;
     constellation_state_[id] = 1;
     auto const essential = std::exchange(essential_, {});
@@ -158,7 +104,7 @@ void BookBuilder::build_constellation(ConstellationId id) {
 }
 
 void BookBuilder::build_derived() {
-    for (FindingId finding = 0; finding < result_.derived.size(); ++finding) derivation(finding);
+    for (FindingId finding = 0; finding < book_.derived.size(); ++finding) derivation(finding);
 }
 
 CompiledCondition BookBuilder::build_rule(ConditionPtr const& condition, std::set<FindingId> essential) {

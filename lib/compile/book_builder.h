@@ -6,6 +6,7 @@
 #include <set>
 #include <vector>
 
+#include "compile/circuit_builder.h"
 #include "compile/compiled.h"
 #include "compile/read_conditions.h"
 
@@ -14,22 +15,15 @@ namespace asterism {
 /// Builds the circuit on demand: asking for a finding's presence builds its derivation and its children first, asking
 /// for a tally builds its members first, and so on. The order of strata follows from who asks whom; a ring
 /// of questions is reported as a cycle.
-class BookBuilder final : public Builder {
+class BookBuilder final : public CircuitBuilder {
 public:
     BookBuilder(CompiledRulebook& result, BookConditions const& conditions, Diagnostics& diagnostics);
 
     Literal present(FindingId finding) override;
-    Literal on_side(FindingId finding, SideWanted side) override;
-    Literal graded(FindingId finding, std::uint32_t grade) override;
     Literal tally_at_least(TallyId tally, Tenths threshold) override;
     Literal reached(ConstellationId constellation) override;
     Literal measured(MeasureTest const& test) override;
-    Literal age(Range const& hours) override;
-    Literal gestation(Range const& days) override;
-    Literal sex(Sex sex) override;
-    Literal gate(std::int64_t threshold, std::vector<Weighted> inputs) override;
 
-    Literal familial(FindingId finding);
     void build_derived();
     void build_tally(TallyId tally);
     void build_constellation(ConstellationId constellation);
@@ -37,20 +31,14 @@ public:
     CompiledCondition build_rule(ConditionPtr const& condition, std::set<FindingId> essential);
 
 private:
-    Literal fact(Fact::Kind kind, std::uint32_t index, std::uint32_t detail = 0);
-    Literal one_side(FindingId finding, Fact::Kind side);
     Literal own_state(FindingId finding);
     std::optional<Literal> derivation(FindingId finding);
     void build_derivation(FindingId finding);
-    std::uint32_t range_index(Range const& range);
     void report_cycle(Span const& span, std::string_view what);
 
-    CompiledRulebook& result_;
     BookConditions const& conditions_;
     Diagnostics& diagnostics_;
-    std::map<std::tuple<Fact::Kind, std::uint32_t, std::uint32_t>, NodeId> facts_;
     std::map<std::pair<FindingId, bool>, Literal> present_;
-    std::map<std::pair<FindingId, Fact::Kind>, Literal> sides_;
     std::set<FindingId> deriving_;
     std::vector<int> tally_state_;          ///< 0 not built, 1 being built, 2 built
     std::vector<int> constellation_state_;
