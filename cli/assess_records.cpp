@@ -11,6 +11,7 @@
 #include "book.h"
 #include "case_input.h"
 #include "exit_code.h"
+#include "refusal.h"
 #include "render/diagnostics_text.h"
 #include "render/escape.h"
 #include "render/json.h"
@@ -60,6 +61,11 @@ private:
     void print_json(Json document, ImportedCase const& imported, CaseReader const& reader) {
         if (reader.foreign)
             document["import"] = import_json(imported, *book_.ontology, reader.name, hpo_);
+        print_document(document);
+    }
+
+    /// One of many documents is one line.
+    void print_document(Json const& document) {
         print(many_ ? document.dump(-1, ' ', false, Json::error_handler_t::replace) + "\n"
                     : json_text(document));
     }
@@ -72,22 +78,9 @@ private:
             auto const more = recognised_red_flags(book_, imported.baby);
             flags.insert(flags.end(), more.begin(), more.end());
         }
-        if (writer_.name == "json") {
-            Json envelope{{"schema", schema}, {"recognised_red_flags", Json::array()}};
-            for (auto const& flag : flags)
-                envelope["recognised_red_flags"].push_back(evidence_json(flag));
-            envelope["diagnostics"] = diagnostics_json(input.diagnostics);
-            print(many_ ? envelope.dump(-1, ' ', false, Json::error_handler_t::replace) + "\n"
-                        : json_text(envelope));
-        }
-        std::string text;
-        if (!flags.empty()) text += "Recognised despite the errors, act on these:\n";
-        for (auto const& flag : flags)
-            text +=
-                fmt::format("  - red flag: {} ({})\n", flag.label, terminal_safe(flag.as_written));
-        if (writer_.name == "text") print(text);
-        report("no verdict is given until these are mended:\n" +
-               diagnostics_text(input.diagnostics));
+        if (writer_.name == "json") print_document(refusal_json(flags, input.diagnostics));
+        if (writer_.name == "text") print(red_flag_text(flags));
+        report_refusal(input.diagnostics);
     }
 
     CompiledRulebook const& book_;

@@ -6,6 +6,7 @@
 #include "assess/changes.h"
 #include "assess_batch.h"
 #include "assess_records.h"
+#include "base/named.h"
 #include "base/nearest.h"
 #include "book.h"
 #include "case_input.h"
@@ -14,9 +15,9 @@
 #include "common.h"
 #include "exit_code.h"
 #include "files.h"
+#include "refusal.h"
 #include "render/assessment_writers.h"
 #include "render/diagnostics_text.h"
-#include "render/escape.h"
 #include "render/json.h"
 #include "terminal.h"
 #include "verb.h"
@@ -27,16 +28,9 @@ namespace {
 
 constexpr auto schema = "asterism.assessment/1";
 
-/// The names of the answer's formats, from the table of writers.
-std::vector<std::string> format_names() {
-    std::vector<std::string> names;
-    for (auto const& writer : assessment_writers()) names.emplace_back(writer.name);
-    return names;
-}
-
 Options make_options() {
     static auto const input_doc = "how to read the files and folders: " + reader_names();
-    static auto const format_doc = fmt::format("{}", fmt::join(format_names(), ", "));
+    static auto const format_doc = fmt::format("{}", fmt::join(names_of(assessment_writers()), ", "));
     Options options(
         "assess",
         "  asterism assess baby.yaml                 a case file, YAML or JSON; - reads stdin\n"
@@ -112,29 +106,17 @@ Case read_the_case(Options const& options, Ontology const& ontology, Diagnostics
     if (file.front() == "-" && stdin_is_terminal())
         report("reading a case from the terminal; end with ctrl-d\n");
     auto const source = read_source(file.front(), diagnostics);
-    Case nothing;
-    nothing.step_done.assign(ontology.steps.size(), false);
-    return source ? read_case(source, ontology, diagnostics) : nothing;
+    return source ? read_case(source, ontology, diagnostics) : empty_case(ontology);
 }
 
 /// No verdict, but red flags that were recognised come first.
 int refuse(CompiledRulebook const& book, Case const& baby, Diagnostics const& diagnostics,
            bool json) {
     auto const flags = recognised_red_flags(book, baby);
-    if (json) {
-        nlohmann::ordered_json envelope{{"schema", schema},
-                                        {"recognised_red_flags", nlohmann::ordered_json::array()}};
-        for (auto const& flag : flags)
-            envelope["recognised_red_flags"].push_back(evidence_json(flag));
-        envelope["diagnostics"] = diagnostics_json(diagnostics);
-        print(json_text(envelope));
-    }
-    std::string text;
-    if (!flags.empty()) text += "Recognised despite the errors, act on these:\n";
-    for (auto const& flag : flags)
-        text += fmt::format("  - red flag: {} ({})\n", flag.label, terminal_safe(flag.as_written));
-    if (!json && !flags.empty()) print(text);
-    report("no verdict is given until these are mended:\n" + diagnostics_text(diagnostics));
+    auto const text = red_flag_text(flags);
+    if (json) print(json_text(refusal_json(flags, diagnostics)));
+    else if (!text.empty()) print(text);
+    report_refusal(diagnostics);
     return invalid_input;
 }
 
@@ -163,7 +145,7 @@ int assess_verb(std::vector<std::string> const& arguments) {
     auto options = make_options();
     if (parse_or_help(options, arguments)) return done;
     if (is_batch(options)) return assess_batch(options);
-    auto const& writer = *assessment_writer(options.format(format_names()));
+    auto const& writer = *assessment_writer(options.format(names_of(assessment_writers())));
     bool const json = writer.name == "json";
     TextOptions const text{stdout_has_colour(), detail_of(options)};
     if (options.has("hpo") && !options.has("input"))

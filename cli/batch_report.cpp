@@ -5,6 +5,7 @@
 #include <unistd.h>
 #include <nlohmann/json.hpp>
 
+#include "base/number.h"
 #include "render/escape.h"
 #include "terminal.h"
 
@@ -28,13 +29,6 @@ std::string in_words(nlohmann::json const& problem) {
 }
 
 }  // namespace
-
-std::string grouped(std::uint64_t number) {
-    auto text = fmt::format("{}", number);
-    for (auto at = static_cast<int>(text.size()) - 3; at > 0; at -= 3)
-        text.insert(static_cast<std::size_t>(at), ",");
-    return text;
-}
 
 BatchReport::BatchReport(std::string file)
     : file_(terminal_safe(file == "-" ? "<stdin>" : file)), terminal_(isatty(STDERR_FILENO) == 1) {}

@@ -37,7 +37,4 @@ private:
     std::uint64_t with_red_flags_ = 0;
 };
 
-/// 1234567 -> "1,234,567".
-std::string grouped(std::uint64_t number);
-
 }  // namespace asterism::cli

@@ -38,7 +38,12 @@ std::shared_ptr<T const> shared(std::optional<T> value) {
 }  // namespace
 
 BookPaths book_paths(Options const& options) {
-    return {options.get("rulebook"), options.get("ontology"), options.all("norm-table"), options.get("as-of")};
+    auto rulebook = options.get("rulebook");
+    if (auto const folder = options.all(rulebook_folder); !folder.empty()) {
+        if (!rulebook.empty()) throw UsageError("give the rulebook's folder once");
+        rulebook = folder.front();
+    }
+    return {std::move(rulebook), options.get("ontology"), options.all("norm-table"), options.get("as-of")};
 }
 
 std::shared_ptr<Ontology const> load_ontology(BookPaths const& paths, Diagnostics& diagnostics) {

@@ -20,7 +20,10 @@ struct BookPaths {
     std::string as_of;  ///< the day whose book is wanted; empty for the newest
 };
 
-/// What --rulebook, --ontology, --norm-table and --as-of say.
+/// The positional argument of verbs that take a rulebook's folder, instead of --rulebook.
+inline constexpr auto rulebook_folder = "rulebook-folder";
+
+/// What --rulebook or its folder, --ontology, --norm-table and --as-of say.
 BookPaths book_paths(Options const& options);
 
 std::shared_ptr<Ontology const> load_ontology(BookPaths const& paths, Diagnostics& diagnostics);

@@ -8,7 +8,7 @@
 
 #include <fmt/format.h>
 
-#include "base/nearest.h"
+#include "base/named.h"
 #include "files.h"
 #include "options.h"
 #include "terminal.h"
@@ -75,19 +75,11 @@ CaseInput read_file(std::string const& path, CaseReader const* reader,
 
 }  // namespace
 
-std::string reader_names() {
-    std::vector<std::string_view> names;
-    for (auto const& reader : case_readers()) names.push_back(reader.name);
-    return fmt::format("{}", fmt::join(names, ", "));
-}
+std::string reader_names() { return fmt::format("{}", fmt::join(names_of(case_readers()), ", ")); }
 
 CaseReader const& reader_named(std::string const& name) {
     if (auto const* reader = case_reader(name)) return *reader;
-    std::vector<std::string> names;
-    for (auto const& reader : case_readers()) names.emplace_back(reader.name);
-    auto const help = did_you_mean(name, names);
-    throw UsageError(fmt::format("unknown format `{}`; {}", name,
-                                 help.empty() ? "accepted: " + reader_names() : help));
+    refuse_format(name, names_of(case_readers()));
 }
 
 std::optional<Hpo> load_hpo(std::string const& path, Diagnostics& diagnostics) {

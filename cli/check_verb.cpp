@@ -36,21 +36,15 @@ int check_verb(std::vector<std::string> const& arguments) {
     Options options("check",
                     "  asterism check                     the built-in rulebook\n"
                     "  asterism check rules/newborn       a rulebook in a folder\n");
-    options.value("format", "FORMAT", "text or json").positional("rulebook-folder", false, "the rulebook's folder").common();
+    options.value("format", "FORMAT", "text or json").positional(rulebook_folder, false, "the rulebook's folder").common();
     if (parse_or_help(options, arguments)) return done;
     bool const json = options.format({"text", "json"}) == "json";
-    auto paths = book_paths(options);
-    if (auto const folder = options.all("rulebook-folder"); !folder.empty()) {
-        if (!paths.rulebook.empty()) throw UsageError("give the rulebook's folder once");
-        paths.rulebook = folder.front();
-    }
+    auto const paths = book_paths(options);
     Diagnostics diagnostics;
     auto const book = load_book(paths, diagnostics);
     if (!book) return print_problems(diagnostics, schema, json), invalid_input;
     check_book(*book, diagnostics);
-    for (auto const& failed : rehearse(*book, diagnostics)) {
-        diagnostics.error("vignette-fails", failed.place, failed.message);
-    }
+    report_failed_vignettes(*book, diagnostics);
     auto const counts = count_book(*book);
     report(diagnostics_text(diagnostics));
     if (json) {

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
+#include "base/named.h"
 #include "case_input.h"
 #include "common.h"
 #include "exit_code.h"
@@ -15,9 +17,7 @@ namespace {
 
 template <class Table>
 std::string names(Table const& table) {
-    std::string text;
-    for (auto const& entry : table) text += (text.empty() ? "" : " ") + std::string(entry.name);
-    return text;
+    return fmt::format("{}", fmt::join(names_of(table), " "));
 }
 
 /// Verbs and formats come from the tables; the options of a verb from its own help, so that they

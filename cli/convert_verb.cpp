@@ -6,7 +6,7 @@
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
-#include "base/nearest.h"
+#include "base/named.h"
 #include "book.h"
 #include "case_input.h"
 #include "common.h"
@@ -61,14 +61,10 @@ Options make_options() {
 
 CaseWriter const& writer_named(std::string const& name) {
     if (auto const* writer = case_writer(name)) return *writer;
-    std::vector<std::string> names;
-    for (auto const& writer : case_writers()) names.emplace_back(writer.name);
+    auto const names = names_of(case_writers());
     if (name.empty())
         throw UsageError(fmt::format("no --to; accepted: {}", fmt::join(names, ", ")));
-    auto const help = did_you_mean(name, names);
-    throw UsageError(
-        fmt::format("unknown format `{}`; {}", name,
-                    help.empty() ? fmt::format("accepted: {}", fmt::join(names, ", ")) : help));
+    refuse_format(name, names);
 }
 
 std::string now() {

@@ -92,8 +92,14 @@ std::vector<std::string> Options::all(std::string const& name) const {
 std::string Options::format(std::vector<std::string> const& offered) const {
     auto const wanted = get("format", offered.front());
     if (std::find(offered.begin(), offered.end(), wanted) != offered.end()) return wanted;
+    refuse_format(wanted, offered);
+}
+
+void refuse_format(std::string const& wanted, std::vector<std::string> const& offered) {
     auto const help = did_you_mean(wanted, offered);
-    throw UsageError(fmt::format("unknown format `{}`; {}", wanted, help.empty() ? fmt::format("accepted: {}", fmt::join(offered, ", ")) : help));
+    throw UsageError(
+        fmt::format("unknown format `{}`; {}", wanted,
+                    help.empty() ? fmt::format("accepted: {}", fmt::join(offered, ", ")) : help));
 }
 
 std::string Options::help() const {

@@ -49,4 +49,7 @@ private:
     boost::program_options::variables_map values_;
 };
 
+/// Throws a UsageError that names the nearest format, or all of them.
+[[noreturn]] void refuse_format(std::string const& wanted, std::vector<std::string> const& offered);
+
 }  // namespace asterism::cli

@@ -67,16 +67,12 @@ int prove_verb(std::vector<std::string> const& arguments) {
     options.value("format", "FORMAT", "text or json")
         .list("promise", "ID", "only this promise; may be repeated")
         .value("limit", "SECONDS", "time for one promise; default 20")
-        .positional("rulebook-folder", false, "the rulebook's folder")
+        .positional(rulebook_folder, false, "the rulebook's folder")
         .common();
     if (parse_or_help(options, arguments)) return done;
     bool const json = options.format({"text", "json"}) == "json";
     auto const limit = limits(options);
-    auto paths = book_paths(options);
-    if (auto const folder = options.all("rulebook-folder"); !folder.empty()) {
-        if (!paths.rulebook.empty()) throw UsageError("give the rulebook's folder once");
-        paths.rulebook = folder.front();
-    }
+    auto const paths = book_paths(options);
     Diagnostics diagnostics;
     auto const book = load_book(paths, diagnostics);
     auto const promises = book ? compile_promises(*book, diagnostics) : std::nullopt;

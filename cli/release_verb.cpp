@@ -34,7 +34,7 @@ Options make_options() {
         "  asterism release rules/newborn --dry-run    only say whether it could be\n");
     options.flag("dry-run", "check, and write nothing")
         .value("format", "FORMAT", "text or json")
-        .positional("rulebook-folder", false, "the rulebook's folder")
+        .positional(rulebook_folder, false, "the rulebook's folder")
         .common();
     return options;
 }
@@ -73,9 +73,7 @@ std::optional<CompiledRulebook> ready(BookPaths const& paths, Diagnostics& diagn
     auto book = load_book(paths, diagnostics);
     if (!book) return std::nullopt;
     check_book(*book, diagnostics);
-    for (auto const& failed : rehearse(*book, diagnostics)) {
-        diagnostics.error("vignette-fails", failed.place, failed.message);
-    }
+    report_failed_vignettes(*book, diagnostics);
     check_ready(*book->book, released, notes, diagnostics);
     return book;
 }
@@ -131,16 +129,13 @@ int release_verb(std::vector<std::string> const& arguments) {
     auto options = make_options();
     if (parse_or_help(options, arguments)) return done;
     bool const json = options.format({"text", "json"}) == "json";
-    auto paths = book_paths(options);
-    auto const folder = options.all("rulebook-folder");
+    auto const paths = book_paths(options);
     Diagnostics diagnostics;
-    if (folder.empty()) {
+    if (!options.has(rulebook_folder)) {
         auto const shelf = open_shelf(paths.rulebook, diagnostics);
         return shelf ? list(*shelf, json)
                      : (print_problems(diagnostics, schema, json), invalid_input);
     }
-    if (!paths.rulebook.empty()) throw UsageError("give the rulebook's folder once");
-    paths.rulebook = folder.front();
     auto const book = ready(paths, diagnostics);
     if (!book) return print_problems(diagnostics, schema, json), invalid_input;
     if (diagnostics.has_errors()) return refuse(diagnostics, json);

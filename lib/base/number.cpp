@@ -43,6 +43,13 @@ std::optional<int> parse_integer(std::string_view text) {
 
 std::string to_text(double value) { return fmt::format("{}", value == 0 ? 0.0 : value); }
 
+std::string grouped(std::uint64_t number) {
+    auto text = std::to_string(number);
+    for (auto at = static_cast<int>(text.size()) - 3; at > 0; at -= 3)
+        text.insert(static_cast<std::size_t>(at), ",");
+    return text;
+}
+
 std::string_view trim(std::string_view text) {
     auto const space = std::string_view(" \t\r\n");
     auto const first = text.find_first_not_of(space);

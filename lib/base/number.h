@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -20,6 +21,9 @@ std::optional<int> parse_integer(std::string_view text);
 
 /// The shortest text that reads back as the same number: 3 -> "3", 0.5 -> "0.5".
 std::string to_text(double value);
+
+/// "1,000,000".
+std::string grouped(std::uint64_t number);
 
 std::string_view trim(std::string_view text);
 

@@ -63,9 +63,7 @@ void BlockJudge::in_full(std::string_view text, std::uint64_t number, BlockResul
     auto const source = make_source(plan_.name, std::string(text));
     auto const node = yaml::read_json(source, diagnostics);
     auto const& ontology = *plan_.book.ontology;
-    Case baby;
-    baby.step_done.assign(ontology.steps.size(), false);
-    if (node) baby = read_case(*node, ontology, diagnostics);
+    auto const baby = node ? read_case(*node, ontology, diagnostics) : empty_case(ontology);
     if (!diagnostics.has_errors()) return answer_in_full(baby, result);
     bool const flags = !baby.present.empty() || !baby.measures.empty();
     auto const red = flags ? recognised_red_flags(plan_.book, baby) : std::vector<Evidence>{};

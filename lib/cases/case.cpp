@@ -19,4 +19,10 @@ bool Case::nothing_examined() const {
     return std::none_of(step_done.begin(), step_done.end(), [](bool done) { return done; });
 }
 
+Case empty_case(Ontology const& ontology) {
+    Case nothing;
+    nothing.step_done.assign(ontology.steps.size(), false);
+    return nothing;
+}
+
 }  // namespace asterism

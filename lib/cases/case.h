@@ -68,4 +68,7 @@ struct Case {
     bool nothing_examined() const;
 };
 
+/// A case that says nothing.
+Case empty_case(Ontology const& ontology);
+
 }  // namespace asterism

@@ -1,8 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "cases/case_readers.h"
 
-#include <algorithm>
-
+#include "base/named.h"
 #include "cases/csv_cases.h"
 #include "cases/fhir.h"
 #include "cases/json_fields.h"
@@ -53,12 +52,7 @@ std::vector<CaseReader> const& case_readers() {
     return table;
 }
 
-CaseReader const* case_reader(std::string_view name) {
-    auto const& table = case_readers();
-    auto const found = std::find_if(table.begin(), table.end(),
-                                    [&](CaseReader const& reader) { return reader.name == name; });
-    return found == table.end() ? nullptr : &*found;
-}
+CaseReader const* case_reader(std::string_view name) { return entry_named(case_readers(), name); }
 
 CaseReader const* case_reader_for(std::string_view file_name) {
     for (auto const& reader : case_readers()) {

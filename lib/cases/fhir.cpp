@@ -9,6 +9,7 @@
 
 #include "cases/fhir_parts.h"
 #include "cases/loinc.h"
+#include "cases/read_records.h"
 #include "cases/record_facts.h"
 #include "cases/term_statements.h"
 
@@ -297,14 +298,7 @@ private:
 
 std::vector<ImportedCase> read_fhir(SourcePtr const& source, ImportContext const& context,
                                     Diagnostics& diagnostics) {
-    std::vector<ImportedCase> cases;
-    HpoMapper const mapper(context);
-    for (auto const& bundle : read_json_values(source, diagnostics)) {
-        auto more = BundleReader(context, mapper, diagnostics).read(bundle);
-        cases.insert(cases.end(), std::make_move_iterator(more.begin()),
-                     std::make_move_iterator(more.end()));
-    }
-    return cases;
+    return read_records<BundleReader>(source, context, diagnostics);
 }
 
 }  // namespace asterism

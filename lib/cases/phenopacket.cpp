@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include "cases/phenopacket_parts.h"
+#include "cases/read_records.h"
 #include "cases/record_facts.h"
 
 namespace asterism {
@@ -173,14 +174,7 @@ private:
 
 std::vector<ImportedCase> read_phenopackets(SourcePtr const& source, ImportContext const& context,
                                             Diagnostics& diagnostics) {
-    std::vector<ImportedCase> cases;
-    HpoMapper const mapper(context);
-    for (auto const& value : read_json_values(source, diagnostics)) {
-        auto more = PacketReader(context, mapper, diagnostics).read(value);
-        cases.insert(cases.end(), std::make_move_iterator(more.begin()),
-                     std::make_move_iterator(more.end()));
-    }
-    return cases;
+    return read_records<PacketReader>(source, context, diagnostics);
 }
 
 }  // namespace asterism

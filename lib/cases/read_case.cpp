@@ -183,10 +183,7 @@ Case read_case(yaml::Node const& node, Ontology const& ontology, Diagnostics& di
 
 Case read_case(SourcePtr const& source, Ontology const& ontology, Diagnostics& diagnostics) {
     auto const node = yaml::read_any(source, diagnostics);
-    if (node) return read_case(*node, ontology, diagnostics);
-    Case nothing;
-    nothing.step_done.assign(ontology.steps.size(), false);
-    return nothing;
+    return node ? read_case(*node, ontology, diagnostics) : empty_case(ontology);
 }
 
 }  // namespace asterism

@@ -117,10 +117,4 @@ void add_measure(std::string_view measure_id, Word const& number, std::string co
                                "another value of the same measure is used", number.span});
 }
 
-Case empty_case(Ontology const& ontology) {
-    Case nothing;
-    nothing.step_done.assign(ontology.steps.size(), false);
-    return nothing;
-}
-
 }  // namespace asterism

@@ -26,7 +26,4 @@ Parsed<Gestation> gestation_of_quantity(std::string_view number, std::string_vie
 void add_measure(std::string_view measure_id, Word const& number, std::string const& unit,
                  Ontology const& ontology, ImportedCase& result, Diagnostics& diagnostics);
 
-/// A case that says nothing.
-Case empty_case(Ontology const& ontology);
-
 }  // namespace asterism

@@ -1,10 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "render/assessment_writers.h"
 
-#include <algorithm>
-
 #include <nlohmann/json.hpp>
 
+#include "base/named.h"
 #include "render/assessment_context.h"
 #include "render/assessment_html.h"
 #include "render/assessment_markdown.h"
@@ -59,10 +58,7 @@ std::vector<AssessmentWriter> const& assessment_writers() {
 }
 
 AssessmentWriter const* assessment_writer(std::string_view name) {
-    auto const& table = assessment_writers();
-    auto const found = std::find_if(table.begin(), table.end(),
-                                    [&](auto const& writer) { return writer.name == name; });
-    return found == table.end() ? nullptr : &*found;
+    return entry_named(assessment_writers(), name);
 }
 
 }  // namespace asterism

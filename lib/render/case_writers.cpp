@@ -1,8 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "render/case_writers.h"
 
-#include <algorithm>
-
+#include "base/named.h"
 #include "render/json.h"
 
 namespace asterism {
@@ -38,11 +37,6 @@ std::vector<CaseWriter> const& case_writers() {
     return table;
 }
 
-CaseWriter const* case_writer(std::string_view name) {
-    auto const& table = case_writers();
-    auto const found = std::find_if(table.begin(), table.end(),
-                                    [&](CaseWriter const& writer) { return writer.name == name; });
-    return found == table.end() ? nullptr : &*found;
-}
+CaseWriter const* case_writer(std::string_view name) { return entry_named(case_writers(), name); }
 
 }  // namespace asterism

@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include "base/number.h"
 #include "render/assessment_words.h"
 #include "render/comparison.h"
 
@@ -37,14 +38,6 @@ std::string answer_words(ServiceAnswer const& answer) {
     return fmt::format("{}, by {}", to_text(*answer.urgency), fmt::join(answer.rules, ", "));
 }
 
-std::string thousands(std::size_t number) {
-    auto text = std::to_string(number);
-    for (auto at = static_cast<int>(text.size()) - 3; at > 0; at -= 3) {
-        text.insert(static_cast<std::size_t>(at), ",");
-    }
-    return text;
-}
-
 }  // namespace
 
 std::string book_words(BookIdentity const& book) {
@@ -71,7 +64,7 @@ std::string change_words(ServiceChange const& change) {
 std::string count_words(ChangeCount const& count) {
     auto const by =
         count.by.empty() ? std::string() : fmt::format(", by {}", fmt::join(count.by, ", "));
-    return fmt::format("{}: {} {}{}", thousands(count.babies), count.service,
+    return fmt::format("{}: {} {}{}", grouped(count.babies), count.service,
                        kind_words(count.kind), by);
 }
 
@@ -84,10 +77,10 @@ std::string set_words(CaseSetComparison const& set) {
     auto const changed = set.changed.size();
     auto const verdict = changed == 0   ? std::string("all are judged the same")
                          : changed == 1 ? std::string("1 is judged differently")
-                                        : thousands(changed) + " are judged differently";
+                                        : grouped(changed) + " are judged differently";
     auto title = set.title;
     if (set.babies == 1 && title.ends_with('s')) title.pop_back();
-    return fmt::format("{} {}: {}", thousands(set.babies), title, verdict);
+    return fmt::format("{} {}: {}", grouped(set.babies), title, verdict);
 }
 
 std::string part_words(std::string const& part) {

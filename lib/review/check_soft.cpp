@@ -50,8 +50,7 @@ bool is_measure(Fact::Kind kind) {
 class SoftOnly {
 public:
     explicit SoftOnly(CompiledRulebook const& book) : book_(book) {
-        Case nothing;
-        nothing.step_done.assign(book.ontology->steps.size(), false);
+        auto nothing = empty_case(*book.ontology);
         for (auto const sex : {Sex::female, Sex::male}) {
             nothing.sex = sex;
             for (auto const rest : {Rest::unknown, Rest::normal})

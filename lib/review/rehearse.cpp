@@ -126,4 +126,9 @@ std::vector<VignetteFailure> rehearse(CompiledRulebook const& book, Diagnostics&
     return failures;
 }
 
+void report_failed_vignettes(CompiledRulebook const& book, Diagnostics& diagnostics) {
+    for (auto const& failed : rehearse(book, diagnostics))
+        diagnostics.error("vignette-fails", failed.place, failed.message);
+}
+
 }  // namespace asterism

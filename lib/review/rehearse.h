@@ -21,4 +21,7 @@ struct VignetteFailure {
 /// cannot be read are reported as diagnostics.
 std::vector<VignetteFailure> rehearse(CompiledRulebook const& book, Diagnostics& diagnostics);
 
+/// The same, with each failure as an error at its place.
+void report_failed_vignettes(CompiledRulebook const& book, Diagnostics& diagnostics);
+
 }  // namespace asterism
