@@ -6,8 +6,8 @@
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
+#include "answer.h"
 #include "assess/assess.h"
-#include "assess/changes.h"
 #include "book.h"
 #include "case_input.h"
 #include "exit_code.h"
@@ -41,8 +41,7 @@ public:
 
 private:
     void answer(ImportedCase const& imported, CaseReader const& reader) {
-        auto assessment = assess(book_, imported.baby);
-        add_what_would_change(book_, imported.baby, assessment);
+        auto const assessment = answer_for(writer_, book_, imported.baby);
         AnswerView const view{assessment, imported.baby, book_, text_};
         if (writer_.name == "json")
             return print_json(assessment_json(assessment), imported, reader);

@@ -2,8 +2,8 @@
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
+#include "answer.h"
 #include "assess/assess.h"
-#include "assess/changes.h"
 #include "assess_batch.h"
 #include "assess_records.h"
 #include "base/named.h"
@@ -158,8 +158,7 @@ int assess_verb(std::vector<std::string> const& arguments) {
     if (diagnostics.has_errors()) return refuse(*book, baby, diagnostics, json);
     report(diagnostics_text(diagnostics));
     if (options.has("why")) return explain(*book, baby, options.get("why"), json);
-    auto assessment = assess(*book, baby);
-    add_what_would_change(*book, baby, assessment);
+    auto const assessment = answer_for(writer, *book, baby);
     print(writer.write({assessment, baby, *book, text}));
     return done;
 }

@@ -46,13 +46,13 @@ std::string cds_hooks(AnswerView const& view) {
 
 std::vector<AssessmentWriter> const& assessment_writers() {
     static std::vector<AssessmentWriter> const table{
-        {"text", "for a terminal", text},
-        {"json", "asterism.assessment/1", json},
-        {"html", "one page, with pictures", html},
-        {"markdown", "for notes", markdown},
-        {"consult", "a referral note", consult},
-        {"fhir", "FHIR R4 Bundle with draft ServiceRequests", fhir},
-        {"cds-hooks", "CDS Hooks cards", cds_hooks},
+        {"text", "for a terminal", true, text},
+        {"json", "asterism.assessment/1", true, json},
+        {"html", "one page, with pictures", true, html},
+        {"markdown", "for notes", true, markdown},
+        {"consult", "a referral note", false, consult},
+        {"fhir", "FHIR R4 Bundle with draft ServiceRequests", false, fhir},
+        {"cds-hooks", "CDS Hooks cards", false, cds_hooks},
     };
     return table;
 }

@@ -22,6 +22,7 @@ struct AnswerView {
 struct AssessmentWriter {
     std::string_view name;
     std::string_view summary;
+    bool shows_changes;  ///< what would change the answer, which costs more than the answer
     std::string (*write)(AnswerView const&);
 };
 
