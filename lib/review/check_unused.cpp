@@ -2,6 +2,7 @@
 #include "review/check_unused.h"
 
 #include <algorithm>
+#include <optional>
 #include <set>
 
 #include <fmt/format.h>
@@ -20,7 +21,11 @@ public:
         for (auto const& tally : book.tallies) {
             for (auto const& item : tally.items) add(item.when);
         }
-        for (auto const& constellation : book.constellations) add(constellation.reached);
+        for (ConstellationId id = 0; id < book.constellations.size(); ++id) {
+            own_ = id;  // that it counts its own items is no use of it
+            add(book.constellations[id].reached);
+        }
+        own_.reset();
         for (auto const& rule : book.rules) add(rule);
         for (auto const& classed : book.classes) {
             if (classed && classed->key) keys.insert(*classed->key);
@@ -50,7 +55,8 @@ private:
         if (leaf.kind == Leaf::Kind::constellation) constellations.insert(leaf.index);
         if (leaf.kind != Leaf::Kind::tally) return;
         tallies.insert(leaf.index);
-        if (auto const of = book_.tallies[leaf.index].constellation) constellations.insert(*of);
+        auto const of = book_.tallies[leaf.index].constellation;
+        if (of && of != own_) constellations.insert(*of);
     }
 
     /// Asking for a finding asks for those below it too.
@@ -60,6 +66,7 @@ private:
     }
 
     CompiledRulebook const& book_;
+    std::optional<ConstellationId> own_;
 };
 
 class Unused {
