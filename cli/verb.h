@@ -21,6 +21,7 @@ int assess_verb(std::vector<std::string> const& arguments);
 int completion_verb(std::vector<std::string> const& arguments);
 int convert_verb(std::vector<std::string> const& arguments);
 int check_verb(std::vector<std::string> const& arguments);
+int schema_verb(std::vector<std::string> const& arguments);
 int compare_verb(std::vector<std::string> const& arguments);
 int handbook_verb(std::vector<std::string> const& arguments);
 int lookup_verb(std::vector<std::string> const& arguments);

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include "base/quantity.h"
+#include "conditions/range.h"
 #include "conditions/read.h"
 #include "yaml/table.h"
 
@@ -122,10 +123,9 @@ yaml::Shape measured_shape() {
     shape.fields.push_back({"measured", true, "the measure, by id", yaml::word("measure").shape});
     shape.fields.push_back(
         {"norm", false, "whose z or centile; default the preferred", yaml::word("norm").shape});
-    for (auto const* key :
-         {"z", "centile", "mm", "cm", "g", "kg", "/min", "%", "mmHg", "ratio", "degrees", "sd"}) {
-        shape.fields.push_back({key, false, "bounds", yaml::raw("bounds").shape});
-    }
+    for (auto const* key : {"z", "centile"})
+        shape.fields.push_back({key, false, "bounds", range_shape()});
+    shape.item = std::make_shared<yaml::Shape const>(range_shape());  // under a unit
     return shape;
 }
 

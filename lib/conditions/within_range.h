@@ -43,8 +43,8 @@ struct RangeConditionSyntax {
 
 inline yaml::Table<RangeConditionSyntax> range_condition_table(RangeKind const& kind) {
     yaml::Table<RangeConditionSyntax> table("condition");
-    table.required(std::string(kind.keyword), &RangeConditionSyntax::bounds, yaml::raw("bounds"),
-                   std::string(kind.doc));
+    table.required(std::string(kind.keyword), &RangeConditionSyntax::bounds,
+                   yaml::raw(range_shape()), std::string(kind.doc));
     return table;
 }
 

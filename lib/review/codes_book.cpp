@@ -34,6 +34,10 @@ std::vector<CodePage> const& code_pages_of_book() {
         {"is-a-cycle", "A finding is its own ancestor.",
          "Presence passes from child to parent, and would run in a ring.", "Correct one `parent`.",
          "a: parent b, b: parent a -> a: parent b"},
+        {"measure-under-none", "A derived finding asks for a measure under `none`.",
+         "A number that nobody took would count as met.", "Write the range that is wanted itself.",
+         "none: [ { measured: width, mm: { below: 30 } } ] -> { measured: width, mm: { at-least: "
+         "30 } }"},
         {"milder-child", "A finding is classed milder than the more general finding above it.",
          "Stating it would count as both, and a reader cannot see which class holds.",
          "Make a benign look-alike a sibling of the worrying finding, or raise its class.",

@@ -6,6 +6,10 @@ namespace asterism {
 
 std::vector<CodePage> const& code_pages_of_cases() {
     static std::vector<CodePage> const pages{
+        {"age-like-gestation", "The age since birth is so long that a gestation may be meant.",
+         "A newborn of 38 weeks of gestation is not 38 weeks old.",
+         "Write the gestation under `gestation`, and the time since birth under `age`.",
+         "age: 38w -> gestation: 38w0d"},
         {"bad-age", "The age of the record cannot be read or used.",
          "The age decides which rules apply and which norm.",
          "Write it as the format has it, such as P2D.", "\"P2X\" -> \"P2D\""},

@@ -34,15 +34,31 @@ yaml::Table<ReferralSyntax> referral_table() {
     return table;
 }
 
+yaml::Reader<Truth> reached_reader() {
+    return yaml::choice<Truth>(
+        {{"reached", Truth::yes}, {"missed", Truth::no}, {"open", Truth::unknown}});
+}
+
+/// A map from names to values that are read later; that it is a map is seen here.
+yaml::Reader<yaml::Node> map_of(yaml::Shape value, std::string keys) {
+    auto reader = yaml::raw(yaml::map_shape(std::move(value), std::move(keys)));
+    reader.read = [](yaml::Node const& node, yaml::Node& target, Diagnostics& diagnostics) {
+        if (!node.is_map()) return yaml::wrong_form(node, "a map", diagnostics);
+        target = node;
+    };
+    return reader;
+}
+
 yaml::Table<ExpectSyntax> expect_table() {
+    auto const referral = yaml::either_shape({verdict_reader().shape, referral_table().shape()});
     yaml::Table<ExpectSyntax> table("expectation");
     table
-        .optional("referrals", &ExpectSyntax::referrals, yaml::raw("expected-referrals"),
+        .optional("referrals", &ExpectSyntax::referrals, map_of(referral, "service"),
                   "by service; others must not be suggested")
-        .optional("tallies", &ExpectSyntax::tallies, yaml::raw("expected-tallies"),
+        .optional("tallies", &ExpectSyntax::tallies, map_of(yaml::number().shape, "tally"),
                   "by tally: what is counted for certain")
         .optional("constellations", &ExpectSyntax::constellations,
-                  yaml::raw("expected-constellations"), "reached, missed or open");
+                  map_of(reached_reader().shape, "constellation"), "reached, missed or open");
     return table;
 }
 
@@ -102,9 +118,7 @@ private:
 
     void constellation(Word const& name, yaml::Node const& value, Vignette& vignette) {
         ExpectedConstellation expected{name, Truth::yes};
-        yaml::choice<Truth>(
-            {{"reached", Truth::yes}, {"missed", Truth::no}, {"open", Truth::unknown}})
-            .read(value, expected.reached, diagnostics_);
+        reached_reader().read(value, expected.reached, diagnostics_);
         if (known(book_.book->constellations, name, "constellation", diagnostics_))
             vignette.constellations.push_back(expected);
     }
@@ -114,6 +128,8 @@ private:
 };
 
 }  // namespace
+
+yaml::Shape expectation_shape() { return expect_table().shape(); }
 
 std::vector<Vignette> read_vignettes(CompiledRulebook const& book, Diagnostics& diagnostics) {
     std::vector<Vignette> result;

@@ -9,6 +9,7 @@
 #include "assess/assessment.h"
 #include "base/diagnostic.h"
 #include "compile/compiled.h"
+#include "yaml/shape.h"
 
 namespace asterism {
 
@@ -38,6 +39,9 @@ struct Vignette {
     std::vector<ExpectedTally> tallies;
     std::vector<ExpectedConstellation> constellations;
 };
+
+/// What `expect` may look like.
+yaml::Shape expectation_shape();
 
 /// Reads every vignette of the book; problems in a vignette leave it out.
 std::vector<Vignette> read_vignettes(CompiledRulebook const& book, Diagnostics& diagnostics);
