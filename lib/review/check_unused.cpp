@@ -92,7 +92,7 @@ private:
             auto const& id = things[i].id;
             if (used.contains(i)) continue;
             diagnostics_.add({std::string(code),
-                              Severity::warning,
+                              Severity::note,
                               fmt::format(fmt::runtime(message), id.text),
                               id.span,
                               {},
