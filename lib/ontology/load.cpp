@@ -48,7 +48,7 @@ void merge(Ontology& ontology, OntologySections& part, Diagnostics& diagnostics)
 bool read_file(SourcePtr const& file, Ontology& ontology, Diagnostics& diagnostics) {
     if (file->name().ends_with(".csv")) return ontology.tables.push_back(file), true;
     auto const node = yaml::read_yaml(file, diagnostics);
-    if (!node) return false;
+    if (!node) return file->text().find("ontology:") == std::string_view::npos;
     OntologySections sections;
     ontology_file_table().read(*node, sections, diagnostics);
     bool const lost = node->find("ontology") && !sections.header;

@@ -43,7 +43,7 @@ void merge(Rulebook& book, RulebookSections& part, Diagnostics& diagnostics) {
 /// False when the header may stand in the file, but could not be read: that is told already.
 bool read_file(SourcePtr const& file, Rulebook& book, Diagnostics& diagnostics) {
     auto const node = yaml::read_yaml(file, diagnostics);
-    if (!node) return false;
+    if (!node) return file->text().find("rulebook:") == std::string_view::npos;
     RulebookSections sections;
     rulebook_file_table().read(*node, sections, diagnostics);
     if (holds_vignettes(file) && node->entries.size() != (node->find("vignettes") ? 1u : 0u)) {
