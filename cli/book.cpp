@@ -7,6 +7,8 @@
 
 #include "compile/norm_descriptions.h"
 #include "files.h"
+#include "image/built_in.h"
+#include "image/image.h"
 #include "release_shelf.h"
 #include "render/diagnostics_text.h"
 #include "render/json.h"
@@ -62,6 +64,24 @@ std::optional<CompiledRulebook> load_book(BookPaths const& paths, Diagnostics& d
     auto compiled = compile(std::move(book), std::move(ontology), diagnostics);
     if (compiled) spdlog::info("circuit: {} nodes, {} facts", compiled->circuit.size(), compiled->facts.size());
     return compiled;
+}
+
+std::optional<CompiledRulebook> load_judging_book(BookPaths const& paths,
+                                                  Diagnostics& diagnostics) {
+    bool const shipped = paths.rulebook.empty() && paths.ontology.empty() &&
+                         paths.norm_tables.empty() && paths.as_of.empty();
+    if (!shipped || image::built_in().empty()) return load_book(paths, diagnostics);
+    auto book = image::read(image::built_in(), image::embedded_text);
+    spdlog::info("image: {} nodes, {} facts", book.circuit.size(), book.facts.size());
+    return book;
+}
+
+std::shared_ptr<Ontology const> load_judging_ontology(BookPaths const& paths,
+                                                      Diagnostics& diagnostics) {
+    bool const shipped = paths.ontology.empty() && paths.norm_tables.empty();
+    if (!shipped || image::built_in().empty()) return load_ontology(paths, diagnostics);
+    auto const book = load_judging_book({}, diagnostics);
+    return book ? book->ontology : nullptr;
 }
 
 void print_problems(Diagnostics const& diagnostics, std::string const& schema, bool json) {

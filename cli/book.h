@@ -29,6 +29,14 @@ std::shared_ptr<Rulebook const> load_rulebook(BookPaths const& paths, Diagnostic
 /// Both, compiled; nothing after an error.
 std::optional<CompiledRulebook> load_book(BookPaths const& paths, Diagnostics& diagnostics);
 
+/// The same for verbs that judge babies and need no vignettes, no promises and no condition as
+/// written: the shipped book comes from its image, without reading YAML (`image::write`).
+std::optional<CompiledRulebook> load_judging_book(BookPaths const& paths,
+                                                  Diagnostics& diagnostics);
+/// The ontology alone, likewise.
+std::shared_ptr<Ontology const> load_judging_ontology(BookPaths const& paths,
+                                                      Diagnostics& diagnostics);
+
 /// Prints the problems to stderr and, when JSON was asked for, as an envelope on stdout.
 void print_problems(Diagnostics const& diagnostics, std::string const& schema, bool json);
 

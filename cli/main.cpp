@@ -54,7 +54,7 @@ std::string help_text() {
 
 int version() {
     Diagnostics diagnostics;
-    auto const book = load_book(BookPaths{}, diagnostics);
+    auto const book = load_judging_book(BookPaths{}, diagnostics);
     print(fmt::format("asterism {} ({})\n", engine_version(), __VERSION__));
     if (!book) return internal_error;
     auto const& header = book->book->header;

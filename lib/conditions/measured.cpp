@@ -29,6 +29,7 @@ public:
             return fmt::format("{} {} on the centiles{}", measure.label, range, by);
         return fmt::format("{} {} {}", measure.label, range, measure.unit);
     }
+    ConditionState state() const override { return test_; }
 
 private:
     MeasureTest test_;
@@ -115,6 +116,10 @@ ConditionPtr read_measured(yaml::Node const& node, ReadContext const& context) {
     test.range.low *= *factor;
     test.range.high *= *factor;
     return std::make_shared<Measured const>(node.span, std::move(test));
+}
+
+ConditionPtr restore_measured(ConditionParts parts) {
+    return std::make_shared<Measured const>(std::move(parts.span), std::get<MeasureTest>(std::move(parts.state)));
 }
 
 yaml::Shape measured_shape() {

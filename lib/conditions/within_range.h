@@ -31,6 +31,7 @@ public:
     std::string describe(Vocabulary const&) const override {
         return std::string(kind_.keyword) + " " + asterism::describe(range_, kind_.bounds());
     }
+    ConditionState state() const override { return range_; }
 
 private:
     RangeKind const& kind_;
