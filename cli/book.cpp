@@ -37,6 +37,17 @@ std::shared_ptr<T const> shared(std::optional<T> value) {
     return value ? std::make_shared<T const>(std::move(*value)) : nullptr;
 }
 
+/// Whether the ontology asked for is the one that the program holds an image of.
+bool has_image(BookPaths const& paths) {
+    return paths.ontology.empty() && paths.norm_tables.empty() && !image::built_in().empty();
+}
+
+CompiledRulebook image_of_book() {
+    auto book = image::read(image::built_in(), image::embedded_text);
+    spdlog::info("image: {} nodes, {} facts", book.circuit.size(), book.facts.size());
+    return book;
+}
+
 }  // namespace
 
 BookPaths book_paths(Options const& options) {
@@ -68,20 +79,24 @@ std::optional<CompiledRulebook> load_book(BookPaths const& paths, Diagnostics& d
 
 std::optional<CompiledRulebook> load_judging_book(BookPaths const& paths,
                                                   Diagnostics& diagnostics) {
-    bool const shipped = paths.rulebook.empty() && paths.ontology.empty() &&
-                         paths.norm_tables.empty() && paths.as_of.empty();
-    if (!shipped || image::built_in().empty()) return load_book(paths, diagnostics);
-    auto book = image::read(image::built_in(), image::embedded_text);
-    spdlog::info("image: {} nodes, {} facts", book.circuit.size(), book.facts.size());
-    return book;
+    bool const shipped = paths.rulebook.empty() && paths.as_of.empty();
+    if (!shipped || !has_image(paths)) return load_book(paths, diagnostics);
+    return image_of_book();
 }
 
 std::shared_ptr<Ontology const> load_judging_ontology(BookPaths const& paths,
                                                       Diagnostics& diagnostics) {
-    bool const shipped = paths.ontology.empty() && paths.norm_tables.empty();
-    if (!shipped || image::built_in().empty()) return load_ontology(paths, diagnostics);
-    auto const book = load_judging_book({}, diagnostics);
-    return book ? book->ontology : nullptr;
+    return has_image(paths) ? image_of_book().ontology : load_ontology(paths, diagnostics);
+}
+
+OntologyWithNorms load_norms(BookPaths const& paths, Diagnostics& diagnostics) {
+    if (has_image(paths)) {
+        auto const book = image_of_book();
+        return {book.ontology, book.standards};
+    }
+    auto ontology = load_ontology(paths, diagnostics);
+    auto standards = ontology ? read_standards(*ontology, diagnostics) : nullptr;
+    return {std::move(ontology), std::move(standards)};
 }
 
 void print_problems(Diagnostics const& diagnostics, std::string const& schema, bool json) {

@@ -39,7 +39,8 @@ WhatIf::WhatIf(CompiledRulebook const& book, Case const& baby, CaseFacts const& 
     : book_(book),
       facts_(facts),
       now_(asterism::verdicts(book, facts.values)),
-      bare_(evaluate(book, with_nothing_found(baby), Rest::unknown).values) {
+      bare_(evaluate(book, with_nothing_found(baby), Rest::unknown).values),
+      ripple_(book.circuit) {
     for (auto const& fact : book.facts) {
         if (is_own_state(fact.kind)) finding_facts_[fact.index].push_back(&fact);
     }
@@ -88,10 +89,7 @@ std::vector<ServiceVerdict> WhatIf::alone(FindingId id) const {
 
 std::vector<ServiceVerdict> WhatIf::changed(std::vector<Truth> values,
                                             std::vector<Change const*> const& changes) const {
-    for (auto const* change : changes) {
-        for (auto const& [node, value] : *change) values[node] = value;
-    }
-    book_.circuit.evaluate(values);
+    for (auto const* change : changes) ripple_.apply(values, *change);
     return asterism::verdicts(book_, values);
 }
 

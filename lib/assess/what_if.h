@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "assess/facts.h"
+#include "assess/ripple.h"
 #include "assess/verdicts.h"
 #include "compile/compiled.h"
 
@@ -39,6 +40,7 @@ private:
     CaseFacts const& facts_;
     std::vector<ServiceVerdict> now_;
     std::vector<Truth> bare_;
+    Ripple ripple_;
     std::map<FindingId, std::vector<Fact const*>> finding_facts_;
 };
 
