@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "book.h"
 
+#include <tuple>
+
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
 #include <spdlog/spdlog.h>
@@ -42,8 +44,17 @@ bool has_image(BookPaths const& paths) {
     return paths.ontology.empty() && paths.norm_tables.empty() && !image::built_in().empty();
 }
 
+/// The program ends with the book: taking it apart piece by piece would be for nothing.
+void never_free(CompiledRulebook const& book) {
+    using Kept = std::tuple<std::shared_ptr<Ontology const>, std::shared_ptr<Rulebook const>,
+                            std::shared_ptr<norms::Standards const>>;
+    static Kept* kept = nullptr;
+    if (!kept) kept = new Kept(book.ontology, book.book, book.standards);
+}
+
 CompiledRulebook image_of_book() {
     auto book = image::read(image::built_in(), image::embedded_text);
+    never_free(book);
     spdlog::info("image: {} nodes, {} facts", book.circuit.size(), book.facts.size());
     return book;
 }

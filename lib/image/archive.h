@@ -44,17 +44,18 @@ private:
 /// Reads what a Writer wrote; throws BadImage at the end of the bytes.
 class Reader : public cereal::InputArchive<Reader, cereal::AllowEmptyClassElision> {
 public:
-    explicit Reader(std::string_view bytes) : InputArchive(this), rest_(bytes) {}
+    explicit Reader(std::string_view bytes)
+        : InputArchive(this), next_(bytes.data()), end_(next_ + bytes.size()) {}
 
     void take(void* data, std::size_t size) { std::memcpy(data, view(size).data(), size); }
     /// The next bytes where they stand.
     std::string_view view(std::size_t size) {
-        if (size > rest_.size()) throw BadImage("the image ends too early");
-        auto const taken = rest_.substr(0, size);
-        rest_.remove_prefix(size);
-        return taken;
+        if (size > left()) ends_too_early();
+        auto const* const begin = next_;
+        next_ += size;
+        return {begin, size};
     }
-    std::size_t left() const { return rest_.size(); }
+    std::size_t left() const { return static_cast<std::size_t>(end_ - next_); }
     /// The sources that places stand in, in the order of their numbers from 1 on.
     void set_sources(std::vector<SourcePtr> sources) { sources_ = std::move(sources); }
     SourcePtr const& source(std::uint16_t number) const {
@@ -65,7 +66,11 @@ public:
     }
 
 private:
-    std::string_view rest_;
+    /// Apart, so that reading a number stays short enough to be done in place.
+    [[noreturn]] static void ends_too_early() { throw BadImage("the image ends too early"); }
+
+    char const* next_;
+    char const* end_;
     std::vector<SourcePtr> sources_;
 };
 

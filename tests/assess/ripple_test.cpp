@@ -15,7 +15,7 @@ Circuit random_circuit(std::mt19937& random) {
     for (int i = 0; i < 20; ++i) circuit.add_fact();
     for (int i = 0; i < 80; ++i) {
         std::vector<Weighted> inputs;
-        for (unsigned k = 1 + random() % 5; k > 0; --k) {
+        for (auto k = 1 + random() % 5; k > 0; --k) {
             auto const node = static_cast<NodeId>(random() % circuit.size());
             inputs.push_back({{node, random() % 4 == 0}, 1 + static_cast<int>(random() % 3)});
         }
@@ -38,7 +38,7 @@ TEST_CASE("a ripple gives what evaluating everything gives") {
         circuit.evaluate(values);
         for (int step = 0; step < 20; ++step) {
             std::vector<std::pair<NodeId, Truth>> changes;
-            for (unsigned k = random() % 6; k > 0; --k)
+            for (auto k = random() % 6; k > 0; --k)
                 changes.emplace_back(static_cast<NodeId>(random() % 20), random_truth(random));
             auto expected = values;
             for (auto const& [node, value] : changes) expected[node] = value;

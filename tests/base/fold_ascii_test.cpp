@@ -11,7 +11,7 @@ TEST_CASE("text of ASCII alone folds as it does beside a mark, which folding tak
     std::mt19937 random(11);
     for (int turn = 0; turn < 5000; ++turn) {
         std::string text;
-        for (unsigned length = random() % 24; length > 0; --length)
+        for (auto length = random() % 24; length > 0; --length)
             text += static_cast<char>(1 + random() % 127);
         CAPTURE(text);
         CHECK(fold(text) == fold(text + "\u0301"));
