@@ -17,6 +17,20 @@ std::vector<bool> suggested(std::vector<ServiceVerdict> const& verdicts) {
     return result;
 }
 
+/// Every node on which something bears; gates stand after their inputs.
+std::vector<bool> nodes_above(Circuit const& circuit, std::vector<WhatIf::Change> const& things) {
+    std::vector<bool> above(circuit.size(), false);
+    for (auto const& change : things) {
+        for (auto const& [node, value] : change) above[node] = true;
+    }
+    for (NodeId node = 0; node < circuit.size(); ++node) {
+        if (circuit.is_fact(node)) continue;
+        for (auto const& input : circuit.inputs(node))
+            if (above[input.literal.node]) above[node] = true;
+    }
+    return above;
+}
+
 /// Every node that can bear on one node; inputs stand before their gate.
 std::vector<bool> nodes_below(Circuit const& circuit, NodeId top) {
     std::vector<bool> below(circuit.size(), false);
@@ -37,9 +51,8 @@ Additions::Additions(CompiledRulebook const& book, Case const& baby, CaseFacts c
         recorded_.push_back(what_if.finding(statement.finding, Truth::yes));
     for (FindingId id = 0; id < book.present.size(); ++id) {
         if (!can_be_added(baby, facts, id)) continue;
-        Candidate candidate{id, what_if.finding(id, Truth::yes), {}, {}};
+        Candidate candidate{id, what_if.finding(id, Truth::yes), {}};
         candidate.suggests = suggested(what_if.verdicts({&candidate.change}));
-        candidate.alone = suggested(what_if.alone(id));
         candidates_.push_back(std::move(candidate));
     }
 }
@@ -65,7 +78,7 @@ Change Additions::named(Candidate const& candidate) const {
 void Additions::find(ServiceId service, WhatWouldChange& result) const {
     for (auto const& candidate : candidates_) {
         if (!candidate.suggests[service]) continue;
-        if (candidate.alone[service])
+        if (what_if_.alone(candidate.finding)[service].verdict == Verdict::suggested)
             ++result.alone;
         else if (result.with.size() < most_listed)
             result.with.push_back({named(candidate)});
@@ -94,14 +107,14 @@ void Additions::find_pairs(ServiceId service, WhatWouldChange& result) const {
 /// For each rule of the service below which something recorded stands: the candidates below it.
 std::vector<Additions::Pool> Additions::pools(ServiceId service, Pool const& rest) const {
     std::vector<Pool> pools;
+    auto const above = nodes_above(book_.circuit, recorded_);
     for (auto const& rule : book_.rules) {
-        if (!urgency_for(rule, service)) continue;
+        if (!above[rule.when.literal.node] || !urgency_for(rule, service)) continue;
         auto const below = nodes_below(book_.circuit, rule.when.literal.node);
         auto const touches = [&](WhatIf::Change const& change) {
             return std::any_of(change.begin(), change.end(),
                                [&](auto const& c) { return below[c.first]; });
         };
-        if (std::none_of(recorded_.begin(), recorded_.end(), touches)) continue;
         Pool pool;
         for (auto const i : rest) {
             if (touches(candidates_[i].change)) pool.push_back(i);

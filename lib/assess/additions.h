@@ -24,7 +24,6 @@ private:
         FindingId finding = 0;
         WhatIf::Change change;
         std::vector<bool> suggests;  ///< by service, added to this case
-        std::vector<bool> alone;     ///< by service, had nothing else been found
     };
 
     bool can_be_added(Case const& baby, CaseFacts const& facts, FindingId id) const;

@@ -26,25 +26,42 @@ Circuit random_circuit(std::mt19937& random) {
 
 Truth random_truth(std::mt19937& random) { return static_cast<Truth>(random() % 3); }
 
+/// Changes of a few facts.
+std::vector<std::pair<NodeId, Truth>> random_changes(std::mt19937& random) {
+    std::vector<std::pair<NodeId, Truth>> changes;
+    for (auto k = random() % 6; k > 0; --k)
+        changes.emplace_back(static_cast<NodeId>(random() % 20), random_truth(random));
+    return changes;
+}
+
+std::vector<Truth> evaluated(Circuit const& circuit, std::vector<Truth> values,
+                             std::vector<std::pair<NodeId, Truth>> const& changes) {
+    for (auto const& [node, value] : changes) values[node] = value;
+    circuit.evaluate(values);
+    return values;
+}
+
 }  // namespace
 
-TEST_CASE("a ripple gives what evaluating everything gives") {
+TEST_CASE("a ripple gives what evaluating everything gives, and everything back") {
     std::mt19937 random(20260711);
     for (int turn = 0; turn < 300; ++turn) {
         auto const circuit = random_circuit(random);
-        Ripple const ripple(circuit);
-        std::vector<Truth> values(circuit.size());
-        for (NodeId node = 0; node < 20; ++node) values[node] = random_truth(random);
-        circuit.evaluate(values);
+        std::vector<Truth> start(circuit.size());
+        for (NodeId node = 0; node < 20; ++node) start[node] = random_truth(random);
+        circuit.evaluate(start);
+        Ripple ripple(circuit, start);
         for (int step = 0; step < 20; ++step) {
-            std::vector<std::pair<NodeId, Truth>> changes;
-            for (auto k = random() % 6; k > 0; --k)
-                changes.emplace_back(static_cast<NodeId>(random() % 20), random_truth(random));
-            auto expected = values;
-            for (auto const& [node, value] : changes) expected[node] = value;
-            circuit.evaluate(expected);
-            ripple.apply(values, changes);
-            CHECK(values == expected);
+            auto expected = start;
+            for (auto more = 1 + random() % 3; more > 0; --more) {
+                auto const changes = random_changes(random);
+                expected = evaluated(circuit, expected, changes);
+                ripple.apply(changes);
+                CHECK(ripple.values() == expected);
+            }
+            ripple.undo();
+            CHECK(ripple.values() == start);
+            CHECK(ripple.turns().empty());
         }
     }
 }
