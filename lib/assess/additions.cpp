@@ -11,10 +11,8 @@ constexpr std::size_t most_listed = 12;
 constexpr std::size_t most_for_pairs = 60;
 constexpr int most_trials = 2000;  ///< pairs tried for one service
 
-std::vector<bool> suggested(std::vector<ServiceVerdict> const& verdicts) {
-    std::vector<bool> result;
-    for (auto const& verdict : verdicts) result.push_back(verdict.verdict == Verdict::suggested);
-    return result;
+bool contains(std::vector<ServiceId> const& services, ServiceId service) {
+    return std::ranges::find(services, service) != services.end();
 }
 
 /// Every node on which something bears; gates stand after their inputs.
@@ -52,7 +50,7 @@ Additions::Additions(CompiledRulebook const& book, Case const& baby, CaseFacts c
     for (FindingId id = 0; id < book.present.size(); ++id) {
         if (!can_be_added(baby, facts, id)) continue;
         Candidate candidate{id, what_if.finding(id, Truth::yes), {}};
-        candidate.suggests = suggested(what_if.verdicts({&candidate.change}));
+        candidate.suggests = what_if.newly_suggested(candidate.change);
         candidates_.push_back(std::move(candidate));
     }
 }
@@ -77,8 +75,8 @@ Change Additions::named(Candidate const& candidate) const {
 
 void Additions::find(ServiceId service, WhatWouldChange& result) const {
     for (auto const& candidate : candidates_) {
-        if (!candidate.suggests[service]) continue;
-        if (what_if_.alone(candidate.finding)[service].verdict == Verdict::suggested)
+        if (!contains(candidate.suggests, service)) continue;
+        if (what_if_.alone(candidate.finding, service) == Verdict::suggested)
             ++result.alone;
         else if (result.with.size() < most_listed)
             result.with.push_back({named(candidate)});
@@ -91,7 +89,7 @@ void Additions::find(ServiceId service, WhatWouldChange& result) const {
 void Additions::find_pairs(ServiceId service, WhatWouldChange& result) const {
     Pool rest;
     for (std::size_t i = 0; i < candidates_.size(); ++i) {
-        if (!candidates_[i].suggests[service]) rest.push_back(i);
+        if (!contains(candidates_[i].suggests, service)) rest.push_back(i);
     }
     Search search{service, most_trials, {}};
     if (rest.size() <= most_for_pairs) {
@@ -133,8 +131,8 @@ void Additions::search_pairs(Pool const& pool, Search& search, WhatWouldChange& 
             if (search.trials-- <= 0) return;
             auto const& one = candidates_[pool[i]];
             auto const& other = candidates_[pool[k]];
-            auto const verdicts = what_if_.verdicts({&one.change, &other.change});
-            if (verdicts[search.service].verdict != Verdict::suggested) continue;
+            auto const verdict = what_if_.verdict({&one.change, &other.change}, search.service);
+            if (verdict != Verdict::suggested) continue;
             if (result.with.size() < most_listed)
                 result.with.push_back({named(one), named(other)});
             else

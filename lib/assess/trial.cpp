@@ -44,6 +44,8 @@ Trial::Trial(CompiledRulebook const& book, std::vector<Truth> values)
         count(id, value_of(book.rules[id].when.literal, ripple_.values()), 1);
     for (std::uint32_t i = 0; i < book.splits.size(); ++i)
         hung_at_start_ = hung_at_start_ || hangs(i);
+    for (auto const& verdict : verdicts())
+        at_start_.push_back(verdict.verdict == Verdict::suggested);
 }
 
 void Trial::count(RuleId rule, Truth value, int by) {
@@ -95,13 +97,35 @@ bool Trial::something_hangs() const {
 
 bool Trial::nothing_turned() const { return !turned_ && !something_hangs(); }
 
+ServiceVerdict Trial::by_standing(ServiceId service) const {
+    ServiceVerdict result;
+    result.urgency = highest(standing_[service].held);
+    result.open_urgency = highest(standing_[service].open);
+    result.verdict = verdict_of(result);
+    return result;
+}
+
 std::vector<ServiceVerdict> Trial::verdicts() const {
     if (something_hangs()) return asterism::verdicts(book_, ripple_.values());
-    std::vector<ServiceVerdict> result(standing_.size());
-    for (std::size_t i = 0; i < result.size(); ++i) {
-        result[i].urgency = highest(standing_[i].held);
-        result[i].open_urgency = highest(standing_[i].open);
-        result[i].verdict = verdict_of(result[i]);
+    std::vector<ServiceVerdict> result;
+    result.reserve(standing_.size());
+    for (ServiceId service = 0; service < standing_.size(); ++service)
+        result.push_back(by_standing(service));
+    return result;
+}
+
+Verdict Trial::verdict(ServiceId service) const {
+    return something_hangs() ? verdicts()[service].verdict : by_standing(service).verdict;
+}
+
+std::vector<ServiceId> Trial::newly_suggested() const {
+    std::vector<ServiceId> result;
+    if (nothing_turned()) return result;
+    auto const settled = something_hangs() ? verdicts() : std::vector<ServiceVerdict>();
+    for (ServiceId service = 0; service < standing_.size(); ++service) {
+        if (at_start_[service]) continue;
+        auto const now = settled.empty() ? by_standing(service) : settled[service];
+        if (now.verdict == Verdict::suggested) result.push_back(service);
     }
     return result;
 }

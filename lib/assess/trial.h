@@ -26,6 +26,9 @@ public:
     /// Whether no verdict can differ from the one at the start.
     bool nothing_turned() const;
     std::vector<ServiceVerdict> verdicts() const;
+    Verdict verdict(ServiceId service) const;
+    /// The services suggested now and not at the start, ascending.
+    std::vector<ServiceId> newly_suggested() const;
 
 private:
     /// Rules of one service that are true, and that are open, by urgency.
@@ -38,6 +41,7 @@ private:
     void follow(Ripple::Turn const& turn);
     bool hangs(std::uint32_t split) const;
     bool something_hangs() const;
+    ServiceVerdict by_standing(ServiceId service) const;
 
     CompiledRulebook const& book_;
     Ripple ripple_;
@@ -45,6 +49,7 @@ private:
     Grouped<std::uint32_t> splits_;       ///< by either of their nodes
     bool hung_at_start_ = false;          ///< a split of the counting was open
     std::vector<Standing> standing_;      ///< by service
+    std::vector<bool> at_start_;          ///< by service: suggested
     std::vector<std::uint32_t> touched_;  ///< splits of which a node turned
     bool turned_ = false;                 ///< a rule did
     std::size_t followed_ = 0;            ///< so many turns have been followed

@@ -33,9 +33,9 @@ Case with_nothing_found(Case baby) {
     return baby;
 }
 
-std::vector<ServiceVerdict> tried(Trial& trial, std::vector<WhatIf::Change const*> const& changes) {
+Verdict tried(Trial& trial, std::vector<WhatIf::Change const*> const& changes, ServiceId service) {
     for (auto const* change : changes) trial.apply(*change);
-    auto result = trial.verdicts();
+    auto const result = trial.verdict(service);
     trial.undo();
     return result;
 }
@@ -89,17 +89,24 @@ WhatIf::Change WhatIf::step_normal(StepId id) const {
     return change;
 }
 
-std::vector<ServiceVerdict> WhatIf::verdicts(std::vector<Change const*> const& changes) const {
-    return tried(*trial_, changes);
+Verdict WhatIf::verdict(std::vector<Change const*> const& changes, ServiceId service) const {
+    return tried(*trial_, changes, service);
 }
 
-std::vector<ServiceVerdict> WhatIf::alone(FindingId id) const {
+std::vector<ServiceId> WhatIf::newly_suggested(Change const& change) const {
+    trial_->apply(change);
+    auto result = trial_->newly_suggested();
+    trial_->undo();
+    return result;
+}
+
+Verdict WhatIf::alone(FindingId id, ServiceId service) const {
     if (!bare_) {
         auto const nothing = with_nothing_found(baby_);
         bare_ = std::make_unique<Trial>(book_, evaluate(book_, nothing, Rest::unknown).values);
     }
     auto const change = finding(id, Truth::yes);
-    return tried(*bare_, {&change});
+    return tried(*bare_, {&change}, service);
 }
 
 }  // namespace asterism

@@ -29,9 +29,12 @@ public:
     /// Every finding of the step that is not examined, absent.
     Change step_normal(StepId id) const;
 
-    std::vector<ServiceVerdict> verdicts(std::vector<Change const*> const& changes) const;
-    /// One finding, had nothing else been found in the same examination.
-    std::vector<ServiceVerdict> alone(FindingId id) const;
+    /// What a service's verdict becomes.
+    Verdict verdict(std::vector<Change const*> const& changes, ServiceId service) const;
+    /// The services that a change makes suggested, ascending.
+    std::vector<ServiceId> newly_suggested(Change const& change) const;
+    /// The verdict with one finding, had nothing else been found in the same examination.
+    Verdict alone(FindingId id, ServiceId service) const;
 
 private:
     struct OwnFact {

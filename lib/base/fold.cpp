@@ -86,8 +86,8 @@ std::string fold_ascii(std::string_view text) {
     kept.reserve(text.size());
     for (char const c : text) {
         bool const upper = c >= 'A' && c <= 'Z';
-        bool const other = (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '<' ||
-                           c == '>' || c == '%';
+        bool const other =
+            (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '<' || c == '>' || c == '%';
         if (upper || other) kept += static_cast<char>(upper ? c - 'A' + 'a' : c);
     }
     return unify_digraphs(kept);
@@ -118,6 +118,9 @@ std::string fold(std::string_view text) {
 }
 
 int display_width(std::string_view text) {
+    bool const plain =
+        std::ranges::all_of(text, [](char byte) { return byte >= ' ' && byte <= '~'; });
+    if (plain) return static_cast<int>(text.size());
     int width = 0;
     each_code_point(text, [&](utf8proc_int32_t point) { width += utf8proc_charwidth(point); });
     return width;

@@ -42,6 +42,18 @@ std::vector<Truth> evaluated(std::vector<Truth> values, Change const& change) {
     return values;
 }
 
+/// What a trial says in short agrees with its verdicts.
+void check_short_answers(Trial const& trial, std::vector<ServiceVerdict> const& at_start) {
+    auto const now = trial.verdicts();
+    std::vector<ServiceId> fresh;
+    for (ServiceId service = 0; service < now.size(); ++service) {
+        CHECK(trial.verdict(service) == now[service].verdict);
+        bool const suggested = now[service].verdict == Verdict::suggested;
+        if (suggested && at_start[service].verdict != Verdict::suggested) fresh.push_back(service);
+    }
+    CHECK(trial.newly_suggested() == fresh);
+}
+
 /// How many of the random changes gave other verdicts than before; each is checked.
 int check_changes(std::mt19937& random, std::vector<Truth> const& start) {
     auto const at_start = verdicts(real_book(), start);
@@ -57,6 +69,7 @@ int check_changes(std::mt19937& random, std::vector<Truth> const& start) {
         trial.apply(second);
         auto const expected = verdicts(real_book(), evaluated(one, second));
         CHECK(same(trial.verdicts(), expected));
+        check_short_answers(trial, at_start);
         if (trial.nothing_turned()) CHECK(same(expected, at_start));
         told += !same(expected, at_start);
         trial.undo();
