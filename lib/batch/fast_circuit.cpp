@@ -9,9 +9,8 @@ namespace asterism::batch {
 namespace {
 
 constexpr NodeId nowhere = std::numeric_limits<NodeId>::max();
-/// Margins are sums of weights; this leaves room for all of a gate's inputs.
-constexpr std::int64_t most_weight = 1 << 20;
-constexpr std::int64_t most_sum = 1 << 30;
+/// Margins are sums of weights less a threshold.
+constexpr std::int64_t most_sum = INT16_MAX / 2;
 
 bool about_a_finding(Fact::Kind kind) { return kind <= Fact::Kind::familial; }
 
@@ -79,7 +78,7 @@ private:
     }
 
     void add_input(NodeId gate, Literal literal, std::int64_t weight) {
-        fits_ = fits_ && weight > 0 && weight < most_weight;
+        fits_ = fits_ && weight > 0 && weight < most_sum;
         result_.inputs_.push_back({gate, literal, static_cast<std::int32_t>(weight)});
     }
 
@@ -89,14 +88,21 @@ private:
         result_.services_ = book_.book->services.size();
         for (ServiceId service = 0; service < result_.services_; ++service) {
             for (std::uint32_t urgency = 0; urgency < FastCircuit::urgencies; ++urgency) {
-                add_threshold(1);
-                for (auto const& rule : book_.rules) {
-                    if (suggests(rule, service, static_cast<Urgency>(urgency)))
-                        add_input(static_cast<NodeId>(result_.thresholds_.size() - 1),
-                                  here(rule.when.literal), 1);
-                }
+                add_answer(service, static_cast<Urgency>(urgency));
             }
         }
+    }
+
+    void add_answer(ServiceId service, Urgency urgency) {
+        auto const gate = static_cast<NodeId>(result_.thresholds_.size());
+        add_threshold(1);
+        std::int64_t rules = 0;
+        for (auto const& rule : book_.rules) {
+            if (!suggests(rule, service, urgency)) continue;
+            add_input(gate, here(rule.when.literal), 1);
+            ++rules;
+        }
+        fits_ = fits_ && rules < most_sum;
     }
 
     static bool suggests(CompiledRule const& rule, ServiceId service, Urgency urgency) {
@@ -116,9 +122,8 @@ private:
         std::vector<std::vector<FindingFact>> facts(book_.present.size());
         for (auto const& fact : book_.facts) {
             auto const node = new_of_[fact.node];
-            if (node == nowhere || fact.kind == Fact::Kind::female || fact.kind == Fact::Kind::male)
-                continue;  // the sex chooses the starting point and never changes within a case
-            bool const of_age = fact.kind == Fact::Kind::age || fact.kind == Fact::Kind::gestation;
+            if (node == nowhere) continue;
+            bool const of_age = fact.kind >= Fact::Kind::age;
             if (about_a_finding(fact.kind)) {
                 facts[fact.index].push_back({fact.kind, fact.detail, node});
             } else {
@@ -158,13 +163,14 @@ FastCircuit::Snapshot FastCircuit::snapshot(std::span<Truth const> whole) const 
     for (NodeId node = 0; node < first_answer_; ++node)
         result.values[node] = whole[whole_of_[node]];
     for (NodeId node = 0; node < size(); ++node) {
-        auto const below = static_cast<std::int32_t>(-thresholds_[node]);
+        auto const below = static_cast<std::int16_t>(-thresholds_[node]);
         result.margins[node] = {below, below};
     }
     for (auto const& [gate, literal, weight] : inputs_) {
         auto const value = value_of(literal, result.values);
-        if (value == Truth::yes) result.margins[gate].low += weight;
-        if (value != Truth::no) result.margins[gate].high += weight;
+        auto& margin = result.margins[gate];
+        if (value == Truth::yes) margin.low = static_cast<std::int16_t>(margin.low + weight);
+        if (value != Truth::no) margin.high = static_cast<std::int16_t>(margin.high + weight);
     }
     for (auto node = first_answer_; node < size(); ++node)
         result.values[node] = result.margins[node].truth();

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <algorithm>
 #include <cstdint>
 #include <optional>
 #include <span>
@@ -14,8 +15,8 @@ namespace asterism::batch {
 /// from being `no` (`high`: the same with the unknown ones). Both are counters: a change of one
 /// input is an addition.
 struct Margin {
-    std::int32_t low = 0;
-    std::int32_t high = 0;
+    std::int16_t low = 0;
+    std::int16_t high = 0;
 
     Truth truth() const { return low >= 0 ? Truth::yes : high >= 0 ? Truth::unknown : Truth::no; }
 };
@@ -33,7 +34,8 @@ struct FindingFact {
     NodeId node = 0;
 };
 
-/// A fact that says something of the whole baby: a measure's test, or a range of age or gestation.
+/// A fact that says something of the whole baby: a measure's test, the sex, or a range of age or
+/// gestation.
 struct BabyFact {
     Fact::Kind kind = Fact::Kind::age;
     std::uint32_t detail = 0;
@@ -66,7 +68,7 @@ private:
 /// suggest it.
 class FastCircuit {
 public:
-    /// Nothing when a weight or a threshold is too large for 32 bits.
+    /// Nothing when a sum of weights is too large for 16 bits; books count in tenths of points.
     static std::optional<FastCircuit> make(CompiledRulebook const& book);
 
     std::size_t size() const { return thresholds_.size(); }
@@ -75,7 +77,7 @@ public:
     std::span<FindingFact const> facts_of(FindingId finding) const {
         return finding_facts_[finding];
     }
-    /// Of age and gestation.
+    /// Of sex, age and gestation.
     std::vector<BabyFact> const& age_facts() const { return age_facts_; }
     std::vector<BabyFact> const& measure_facts() const { return measure_facts_; }
     /// The questions on which a count hangs when this node counts; see Split.
@@ -86,6 +88,10 @@ public:
         return first_answer_ + service * urgencies + static_cast<NodeId>(urgency);
     }
     NodeId first_answer() const { return first_answer_; }
+    /// The service of an answer as a bit of a set; all of them share the last bit from the 64th on.
+    std::uint64_t service_bit(NodeId answer) const {
+        return 1ull << std::min((answer - first_answer_) / urgencies, most_bits - 1);
+    }
 
     /// Values and margins of every node here from the values of the book's whole circuit.
     struct Snapshot {
@@ -96,6 +102,7 @@ public:
     Snapshot snapshot(std::span<Truth const> whole) const;
 
     static constexpr std::uint32_t urgencies = 4;
+    static constexpr std::uint32_t most_bits = 64;
 
 private:
     friend class FastCircuitMaker;

@@ -2,6 +2,7 @@
 #include "batch/fast_judge.h"
 
 #include <algorithm>
+#include <bit>
 
 #include "assess/facts.h"
 
@@ -30,34 +31,40 @@ FastJudge::FastJudge(FastBook const& book)
       tests_(book.whole().measure_tests.size()),
       now_(book.circuit().services()),
       rest_(book.circuit().services()),
+      branch_(book.circuit().services()),
       common_(book.circuit().services()),
       answers_(book.circuit().services()) {}
 
 Answers const& FastJudge::judge(FastCase const& baby) {
-    auto const start = book_.nearest(baby);
+    auto const number = book_.nearest(baby);
     read_measures(baby);
-    states_.work_out(baby, start, tests_);
+    states_.work_out(baby, number, tests_);
+    auto& start = start_of(number, Rest::unknown);
     evaluate(baby, start, Rest::unknown, now_);
     bool unsettled = false;
     for (ServiceId service = 0; service < now_.size(); ++service) {
-        answers_[service] = answer_of(now_[service].urgency, now_[service].open);
+        bool const same = now_[service] == start.found[service];
+        answers_[service] =
+            same ? start.answers[service] : answer_of(now_[service].urgency, now_[service].open);
         unsettled = unsettled || answers_[service].verdict == Verdict::unsettled;
     }
-    if (!unsettled) return answers_;
-    evaluate(baby, start, Rest::normal, rest_);
+    if (unsettled) add_rest(baby, number);
+    return answers_;
+}
+
+void FastJudge::add_rest(FastCase const& baby, std::size_t number) {
+    evaluate(baby, start_of(number, Rest::normal), Rest::normal, rest_);
     for (ServiceId service = 0; service < now_.size(); ++service) {
         if (answers_[service].verdict != Verdict::unsettled) continue;
         answers_[service].if_rest_normal = verdict_of(rest_[service].urgency, rest_[service].open);
     }
-    return answers_;
 }
 
 /// Numbers go through the engine's own reading of them.
 void FastJudge::read_measures(FastCase const& baby) {
-    if (baby.measures.empty()) {
-        tests_.assign(tests_.size(), std::nullopt);
-        return;
-    }
+    if (measured_) tests_.assign(tests_.size(), std::nullopt);
+    measured_ = !baby.measures.empty();
+    if (!measured_) return;
     auto const& whole = book_.whole();
     Case measured;
     measured.sex = baby.sex;
@@ -69,26 +76,39 @@ void FastJudge::read_measures(FastCase const& baby) {
         tests_[test] = value_of(whole.measure_tests[test], readings);
 }
 
-FastRun& FastJudge::run(std::size_t start, Rest rest) {
-    auto& run = runs_[start * 2 + (rest == Rest::normal ? 1 : 0)];
-    if (!run) run = std::make_unique<FastRun>(book_.circuit(), book_.snapshot(start, rest));
-    return *run;
+FastJudge::Start& FastJudge::start_of(std::size_t number, Rest rest) {
+    auto& start = starts_[number * 2 + (rest == Rest::normal ? 1 : 0)];
+    if (start) return *start;
+    start.reset(new Start{{book_.circuit(), book_.snapshot(number, rest)}, {}, {}});
+    for (ServiceId service = 0; service < now_.size(); ++service) {
+        start->found.push_back(read(start->run, service));
+        start->answers.push_back(answer_of(start->found.back().urgency, start->found.back().open));
+    }
+    return *start;
 }
 
-void FastJudge::evaluate(FastCase const& baby, std::size_t start, Rest rest,
-                         std::vector<Found>& found) {
-    auto& run = this->run(start, rest);
-    set_facts(baby, rest, run);
-    run.settle();
-    for (ServiceId service = 0; service < found.size(); ++service)
-        found[service] = read(run, service);
-    settle_splits(run, found);
-    run.reset();
+void FastJudge::evaluate(FastCase const& baby, Start& start, Rest rest, std::vector<Found>& found) {
+    set_facts(baby, rest, start.run);
+    start.run.settle();
+    read_changed(start, found);
+    settle_splits(start, found);
+    start.run.reset();
+}
+
+void FastJudge::read_changed(Start const& start, std::vector<Found>& found) const {
+    std::copy(start.found.begin(), start.found.end(), found.begin());
+    for (auto changed = start.run.changed_services(); changed != 0; changed &= changed - 1) {
+        auto const bit = static_cast<ServiceId>(std::countr_zero(changed));
+        found[bit] = read(start.run, bit);
+        if (bit + 1 < FastCircuit::most_bits) continue;
+        for (auto more = bit + 1; more < found.size(); ++more) found[more] = read(start.run, more);
+    }
 }
 
 void FastJudge::set_facts(FastCase const& baby, Rest rest, FastRun& run) const {
     FactValues const value(book_, baby, states_, tests_, rest);
     for (auto const id : states_.touched()) {
+        if (!value.may_differ(id)) continue;
         for (auto const& fact : book_.circuit().facts_of(id))
             run.set(fact.node, value.of_finding(id, fact));
     }
@@ -113,16 +133,16 @@ FastJudge::Found FastJudge::read(FastRun const& run, ServiceId service) const {
     return found;
 }
 
-void FastJudge::settle_splits(FastRun& run, std::vector<Found>& found) {
-    open_ = run.open_splits();
+void FastJudge::settle_splits(Start& start, std::vector<Found>& found) {
+    open_ = start.run.open_splits();
     if (open_.empty() || open_.size() > most_splits) return;
     for (unsigned branch = 0; branch < (1u << open_.size()); ++branch) {
         for (std::size_t i = 0; i < open_.size(); ++i) {
             bool const yes = ((branch >> i & 1u) != 0) != open_[i].negated;
-            run.hold(open_[i].node, truth(yes));
+            start.run.hold(open_[i].node, truth(yes));
         }
-        run.settle();
-        take_branch(run, branch == 0);
+        start.run.settle();
+        take_branch(start, branch == 0);
     }
     for (std::size_t i = 0; i < found.size(); ++i) {
         auto& urgency = found[i].urgency;
@@ -130,10 +150,11 @@ void FastJudge::settle_splits(FastRun& run, std::vector<Found>& found) {
     }
 }
 
-void FastJudge::take_branch(FastRun const& run, bool first) {
+void FastJudge::take_branch(Start const& start, bool first) {
+    read_changed(start, branch_);
     for (ServiceId service = 0; service < common_.size(); ++service) {
         auto& common = common_[service];
-        auto const urgency = read(run, service).urgency;
+        auto const urgency = branch_[service].urgency;
         if (first) {
             common = urgency;
         } else {

@@ -39,22 +39,34 @@ private:
     struct Found {
         std::optional<Urgency> urgency;
         std::optional<Urgency> open;
+        friend bool operator==(Found const&, Found const&) = default;
+    };
+
+    /// A run and what it says of every service before anything is changed.
+    struct Start {
+        FastRun run;
+        std::vector<Found> found;
+        Answers answers;
     };
 
     void read_measures(FastCase const& baby);
-    FastRun& run(std::size_t start, Rest rest);
-    void evaluate(FastCase const& baby, std::size_t start, Rest rest, std::vector<Found>& found);
+    Start& start_of(std::size_t number, Rest rest);
+    void evaluate(FastCase const& baby, Start& start, Rest rest, std::vector<Found>& found);
     void set_facts(FastCase const& baby, Rest rest, FastRun& run) const;
     Found read(FastRun const& run, ServiceId service) const;
-    void settle_splits(FastRun& run, std::vector<Found>& found);
-    void take_branch(FastRun const& run, bool first);
+    void read_changed(Start const& start, std::vector<Found>& found) const;
+    void settle_splits(Start& start, std::vector<Found>& found);
+    void take_branch(Start const& start, bool first);
+    void add_rest(FastCase const& baby, std::size_t number);
 
     FastBook const& book_;
     OwnStates states_;
-    std::array<std::unique_ptr<FastRun>, FastBook::starts * 2> runs_;
+    std::array<std::unique_ptr<Start>, FastBook::starts * 2> starts_;
     std::vector<std::optional<Truth>> tests_;
+    bool measured_ = false;  ///< `tests_` holds something
     std::vector<Found> now_;
     std::vector<Found> rest_;
+    std::vector<Found> branch_;
     std::vector<std::optional<Urgency>> common_;
     std::vector<Literal> open_;
     Answers answers_;

@@ -21,32 +21,32 @@ int is(Truth value, Truth wanted) { return value == wanted ? 1 : 0; }
 FastRun::FastRun(FastCircuit const& circuit, FastCircuit::Snapshot const& start)
     : circuit_(circuit),
       start_(start),
-      values_(start.values),
-      margins_(start.margins),
-      marks_(circuit.size(), 0),
+      first_(circuit.size()),
+      touched_(circuit.size() + 1),
       dirty_(words_for(circuit.size()), 0),
-      dirty_words_(words_for(dirty_.size()), 0) {}
-
-void FastRun::touch(NodeId node) {
-    if (marks_[node] & touched_mark) return;
-    marks_[node] |= touched_mark;
-    touched_.push_back(node);
+      dirty_words_(words_for(dirty_.size()), 0) {
+    for (NodeId node = 0; node < first_.size(); ++node)
+        first_[node] = {start.margins[node], start.values[node], false, false};
+    nodes_ = first_;
 }
 
 void FastRun::change(NodeId node, Truth value) {
-    auto const old = values_[node];
+    auto const old = nodes_[node].value;
     touch(node);
-    values_[node] = value;
+    nodes_[node].value = value;
     if (circuit_.counts(node)) counting_.push_back(node);
+    if (node >= circuit_.first_answer()) changed_services_ |= circuit_.service_bit(node);
     int const yes = is(value, Truth::yes) - is(old, Truth::yes);
     int const no = is(value, Truth::no) - is(old, Truth::no);
     for (auto const& [gate, weight] : circuit_.edges(node)) {
         touch(gate);
-        auto& margin = margins_[gate];
+        auto& target = nodes_[gate];
         // Not `no` is `yes` of the negation the other way round.
-        margin.low += weight > 0 ? weight * yes : -weight * no;
-        margin.high -= weight > 0 ? weight * no : -weight * yes;
-        mark_dirty(gate);
+        int const low = weight > 0 ? weight * yes : -weight * no;
+        int const high = weight > 0 ? -weight * no : weight * yes;
+        target.margin.low = static_cast<std::int16_t>(target.margin.low + low);
+        target.margin.high = static_cast<std::int16_t>(target.margin.high + high);
+        if (target.margin.truth() != target.value) mark_dirty(gate);
     }
 }
 
@@ -55,9 +55,9 @@ void FastRun::settle_word(std::size_t word) {
         auto const bit = static_cast<std::size_t>(std::countr_zero(dirty_[word]));
         dirty_[word] &= dirty_[word] - 1;
         auto const node = static_cast<NodeId>(word * bits + bit);
-        if (marks_[node] & held_mark) continue;
-        auto const value = margins_[node].truth();
-        if (value != values_[node]) change(node, value);
+        if (nodes_[node].held) continue;
+        auto const value = nodes_[node].margin.truth();
+        if (value != nodes_[node].value) change(node, value);
     }
 }
 
@@ -72,12 +72,12 @@ void FastRun::settle() {
 }
 
 void FastRun::reset() {
-    for (auto const node : touched_) {
-        values_[node] = start_.values[node];
-        margins_[node] = start_.margins[node];
-        marks_[node] = 0;
+    for (std::size_t i = 0; i < touched_count_; ++i) {
+        auto const node = touched_[i];
+        nodes_[node] = first_[node];
     }
-    touched_.clear();
+    touched_count_ = 0;
+    changed_services_ = 0;
     counting_.clear();
 }
 
@@ -99,8 +99,8 @@ std::vector<Literal> const& FastRun::open_splits() {
 
 void FastRun::hold(NodeId node, Truth value) {
     touch(node);
-    marks_[node] |= held_mark;
-    if (values_[node] != value) change(node, value);
+    nodes_[node].held = true;
+    if (nodes_[node].value != value) change(node, value);
 }
 
 }  // namespace asterism::batch

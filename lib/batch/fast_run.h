@@ -14,15 +14,18 @@ public:
     FastRun(FastCircuit const& circuit, FastCircuit::Snapshot const& start);
 
     void set(NodeId fact, Truth value) {
-        if (values_[fact] != value) change(fact, value);
+        if (nodes_[fact].value != value) change(fact, value);
     }
     void settle();
     void reset();
 
-    Truth value(NodeId node) const { return values_[node]; }
+    Truth value(NodeId node) const { return nodes_[node].value; }
     Truth value(Literal literal) const {
-        return literal.negated ? !values_[literal.node] : values_[literal.node];
+        auto const value = nodes_[literal.node].value;
+        return literal.negated ? !value : value;
     }
+    /// The services (the first 64, a bit each) for which an answer may differ from the start's.
+    std::uint64_t changed_services() const { return changed_services_; }
     /// The questions on which a count hangs although its minor variant is there, each once. Asked
     /// before anything is held.
     std::vector<Literal> const& open_splits();
@@ -32,10 +35,20 @@ public:
     void hold(NodeId node, Truth value);
 
 private:
-    static constexpr std::uint8_t touched_mark = 1, held_mark = 2;
+    /// Everything about one node that changes, side by side.
+    struct Node {
+        Margin margin;
+        Truth value = Truth::no;
+        bool touched = false;
+        bool held = false;
+    };
 
     void change(NodeId node, Truth value);
-    void touch(NodeId node);
+    void touch(NodeId node) {
+        touched_[touched_count_] = node;
+        touched_count_ += nodes_[node].touched ? 0 : 1;
+        nodes_[node].touched = true;
+    }
     void mark_dirty(NodeId node) {
         dirty_[node / 64] |= 1ull << node % 64;
         dirty_words_[node / 4096] |= 1ull << node / 64 % 64;
@@ -45,10 +58,11 @@ private:
 
     FastCircuit const& circuit_;
     FastCircuit::Snapshot const& start_;
-    std::vector<Truth> values_;
-    std::vector<Margin> margins_;
-    std::vector<std::uint8_t> marks_;
-    std::vector<NodeId> touched_;
+    std::vector<Node> first_;  ///< the nodes as they are at the start
+    std::vector<Node> nodes_;
+    std::vector<NodeId> touched_;  ///< each touched node once, and room for one more
+    std::size_t touched_count_ = 0;
+    std::uint64_t changed_services_ = 0;
     std::vector<std::uint64_t> dirty_;        ///< a bit a node
     std::vector<std::uint64_t> dirty_words_;  ///< a bit a word of the above
     std::vector<NodeId> counting_;            ///< counted nodes of splits that became `yes`

@@ -2,6 +2,7 @@
 #include "batch/line_reader.h"
 
 #include <array>
+#include <cstring>
 
 #include <simdjson.h>
 
@@ -21,8 +22,21 @@ bool take(Result&& result, T& value) {
     return std::forward<Result>(result).get(value) == simdjson::SUCCESS;
 }
 
+/// The text between the quotes. Texts with escapes are left to the full reader, so this is a look
+/// for the closing quote; the parser has checked UTF-8 and control characters before.
 bool text_of(od::value value, std::string_view& text) {
-    return take(value.get_string(), text) && !text.empty();
+    od::raw_json_string raw;
+    if (!take(value.get_raw_json_string(), raw)) return false;
+    auto const* begin = raw.raw();
+    auto const* end = begin;
+    while (*end != '"' && *end != '\\') ++end;
+    text = {begin, static_cast<std::size_t>(end - begin)};
+    return *end == '"' && !text.empty();
+}
+
+/// Whether a key is this very name, without escapes.
+bool is(od::raw_json_string key, std::string_view name) {
+    return std::memcmp(key.raw(), name.data(), name.size()) == 0 && key.raw()[name.size()] == '"';
 }
 
 /// Calls `visit` with each element; false when that or the reading fails.
@@ -52,13 +66,17 @@ bool each_text(od::value value, Visit visit) {
 template <std::size_t n, class Visit>
 bool each_field(od::object object, std::array<std::string_view, n> const& keys, Visit visit) {
     unsigned seen = 0;
+    std::size_t key = n - 1;
     for (auto entry : object) {
         od::field field;
-        std::string_view name;
-        if (!take(std::move(entry), field) || !take(field.unescaped_key(), name)) return false;
-        std::size_t key = 0;
-        while (key < n && keys[key] != name) ++key;
-        if (key == n || (seen >> key & 1u) != 0) return false;
+        if (!take(std::move(entry), field)) return false;
+        auto const name = field.key();
+        // Writers keep to one order, so the next key is the best guess.
+        std::size_t tried = 0;
+        do {
+            key = key + 1 == n ? 0 : key + 1;
+        } while (!is(name, keys[key]) && ++tried < n);
+        if (tried == n || (seen >> key & 1u) != 0) return false;
         seen |= 1u << key;
         if (!visit(key, field.value())) return false;
     }

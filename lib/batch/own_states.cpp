@@ -44,6 +44,7 @@ void OwnStates::work_out(FastCase const& baby, std::size_t start,
     for (auto const& statement : baby.statements) note(statement);
     note_absent_below();
     note_steps(baby, book_.steps(start));
+    note_sex_and_history(baby, start);
     if (!baby.measures.empty()) note_measures(tests);
     for (auto const id : touched_) states_[id].own = own(id, baby);
 }
@@ -80,6 +81,14 @@ void OwnStates::note_steps(FastCase const& baby, StepSet const& start) {
     }
 }
 
+void OwnStates::note_sex_and_history(FastCase const& baby, std::size_t start) {
+    if (baby.sex == Sex::female || baby.sex == Sex::male) {
+        for (auto const id : book_.of_one_sex(start)) touch(id);
+    }
+    if (!baby.history_none) return;
+    for (auto const id : book_.essential_history()) touch(id);
+}
+
 void OwnStates::note_measures(std::vector<std::optional<Truth>> const& tests) {
     auto const& whole = book_.whole();
     for (auto const id : book_.measured()) {
@@ -97,11 +106,11 @@ Truth OwnStates::own(FindingId id, FastCase const& baby) const {
 
 Truth OwnStates::unstated(FindingId id, FastCase const& baby) const {
     auto const& state = states_[id];
-    auto const& finding = book_.ontology().at(id);
+    auto const& finding = book_.brief(id);
     bool const sex_known = baby.sex == Sex::female || baby.sex == Sex::male;
     if (state.below_absent || state.measured) return Truth::no;
     if (sex_known && finding.sex != Sex::not_given && finding.sex != baby.sex) return Truth::no;
-    if (baby.history_none && book_.history_region(id)) return Truth::no;
+    if (baby.history_none && finding.history_region) return Truth::no;
     return baby.steps.has(finding.step) ? Truth::no : Truth::unknown;
 }
 

@@ -39,6 +39,7 @@ private:
     void note(FastStatement const& statement);
     void note_absent_below();
     void note_steps(FastCase const& baby, StepSet const& start);
+    void note_sex_and_history(FastCase const& baby, std::size_t start);
     void note_measures(std::vector<std::optional<Truth>> const& tests);
     Truth own(FindingId id, FastCase const& baby) const;
     Truth unstated(FindingId id, FastCase const& baby) const;
