@@ -39,14 +39,16 @@ Json gates(CompiledRulebook const& book, std::vector<bool> const& needed) {
 
 Json range(Range const& r) {
     auto const bound = [](double value) { return std::isfinite(value) ? Json(value) : Json(); };
-    return {{"low", bound(r.low)}, {"high", bound(r.high)}, {"low_open", r.low_open},
+    return {{"low", bound(r.low)},
+            {"high", bound(r.high)},
+            {"low_open", r.low_open},
             {"high_open", r.high_open}};
 }
 
 Json facts(CompiledRulebook const& book, std::vector<bool> const& needed) {
     static constexpr char const* kinds[] = {
-        "finding", "history_assumed", "left",           "right",            "grade", "familial",
-        "measure", "measure_by_eye",  "measure_red_flag", "age", "gestation", "female", "male"};
+        "finding",        "history_assumed",  "left", "right",     "grade",  "familial", "measure",
+        "measure_by_eye", "measure_red_flag", "age",  "gestation", "female", "male"};
     Json result = Json::array();
     for (auto const& fact : book.facts) {
         if (!needed[fact.node]) continue;

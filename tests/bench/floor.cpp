@@ -52,8 +52,7 @@ int main(int argc, char** argv) {
             }
             ++lines;
         }
-        seconds =
-            std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count();
+        seconds = std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count();
     } while (seconds < wanted);
     std::printf("%.0f %zu %s\n", static_cast<double>(lines) / seconds, sum,
                 simdjson::builtin_implementation()->name().c_str());
