@@ -101,7 +101,7 @@ public:
 
     std::string make() {
         long_form_ = chance(0.4);
-        faulty_ = chance(0.5);
+        faulty_ = chance(0.4);
         end_ = pick({"\n", "\n", "\r\n", "\r"});
         auto const columns = header();
         auto text = chance(0.1) ? std::string("\xEF\xBB\xBF") : std::string();
@@ -153,25 +153,33 @@ private:
         return line(cells);
     }
 
-    std::string finding() {
-        if (faulty_ && chance(0.1)) return pick({"low-set eers", "", "\"", "none", "café"});
-        auto const& one = ontology_.findings[below(ontology_.findings.size())];
+    /// Any finding when the file may be faulty, else one that the column takes.
+    Finding const& some_finding(bool history) {
+        while (true) {
+            auto const& one = ontology_.findings[below(ontology_.findings.size())];
+            if (faulty_ || one.history == history) return one;
+        }
+    }
+
+    std::string finding(bool history = false) {
+        if (faulty_ && chance(0.1)) return pick({"low-set eers", "", "\"", "none", "caf\u00e9"});
+        auto const& one = some_finding(history);
         return chance(0.5) ? one.id.text : one.label;
     }
 
-    std::string item() {
-        auto text = finding();
-        if (chance(0.7)) return text;
-        std::vector<char const*> const usual{"; left", "; right", ";both", "; familial"};
-        std::vector<char const*> const odd{"; left; right", "; left; left",         ";",
-                                           "; marked",      "; familial; familial", "; Left",
-                                           ";;right"};
-        return text + pick(faulty_ ? odd : usual);
+    std::string item(bool present, bool history = false) {
+        if (faulty_ && chance(0.3))
+            return finding() + pick({"; left; right", "; left; left", ";", "; marked",
+                                     "; familial; familial", "; Left", ";;right"});
+        auto const& one = some_finding(history);
+        auto text = chance(0.5) ? one.id.text : one.label;
+        if (one.laterality == Laterality::paired) text += pick({"; left", "; right", ";both", ""});
+        return text + (present && chance(0.1) ? "; familial" : "");
     }
 
-    std::string items() {
-        auto text = item();
-        while (chance(0.4)) text += pick({"|", " | ", "||"}) + item();
+    std::string items(bool present, bool history = false) {
+        auto text = item(present, history);
+        while (chance(0.4)) text += pick({"|", " | ", "||"}) + item(present, history);
         return text;
     }
 
@@ -189,21 +197,23 @@ private:
         if (column == "finding") return finding();
         if (column == "state")
             return pick({"present", "absent", "unsure", faulty_ ? "maybe" : "present"});
+        if (column == "side" && !faulty_) return chance(0.1) ? "left" : "";
         if (column == "side") return pick({"left", "right", "both", faulty_ ? "top" : "bilateral"});
+        if (column == "familial" && !faulty_) return chance(0.3) ? "true" : "";
         if (column == "familial") return pick({"true", "false", faulty_ ? "yes" : "true"});
         if (column == "sex") return pick({"female", "male", faulty_ ? "f" : "female"});
-        if (column == "gestation") return pick({"38w2d", "40w0d", "39", faulty_ ? "390" : "41w"});
+        if (column == "gestation") return pick({"38w2d", "40w0d", faulty_ ? "39" : "41w"});
         if (column == "age") return pick({"26h", "2d", "12 h", faulty_ ? "5" : "3d"});
         if (column == "born" || column == "examined-on" || column == "decided-on")
             return pick({"2031-02-03", "2031-02-04", faulty_ ? "2031-02-30" : "2031-02-05"});
         if (column == "examined")
             return pick(
                 {"all", "all|except=hips", "hips", "none", "all,except=eyes", "except=hips"});
-        if (column == "history") return chance(0.5) ? "none" : items();
+        if (column == "history") return chance(0.5) ? "none" : items(true, true);
         if (column == "measures") return measures();
         if (column == "referred")
             return pick({"none", "genetics", "genetics|ent", faulty_ ? "none|genetics" : "ent"});
-        return items();
+        return items(column == "findings");
     }
 
     std::string case_id(std::size_t number) {
