@@ -53,6 +53,9 @@ void refuse_single_case_options(Options const& options) {
         if (options.has(name))
             throw UsageError(fmt::format("--{} is for one case; --batch reads a file", name));
     }
+    if (options.has("hpo"))
+        throw UsageError(
+            "--hpo serves records with HPO terms; --batch reads our own jsonl and csv");
     if (options.get("format", "json") != "json")
         throw UsageError("--batch writes JSON lines; --format may only be json");
     auto const detail = options.get("detail", "brief");
@@ -69,7 +72,11 @@ public:
           input_(Descriptor::to_read(file)),
           output_(Descriptor::to_write("-")),
           report_(std::move(file)) {
-        if (!rejects_name_.empty()) rejects_.emplace(Descriptor::to_write(rejects_name_));
+        if (input_.is(output_)) throw UsageError("the output is the file that is read");
+        if (rejects_name_.empty()) return;
+        if (input_.is(rejects_name_) || output_.is(rejects_name_) || rejects_name_ == "-")
+            throw UsageError("--rejects takes a file of its own, not the input or the output");
+        rejects_.emplace(Descriptor::to_write(rejects_name_));
     }
 
     /// Empty when the files could be opened.
@@ -121,10 +128,7 @@ private:
             return internal_error;
         }
         if (outcome.stopped) {
-            report(
-                fmt::format("interrupted: the result is incomplete; the {} lines written are "
-                            "whole\n",
-                            grouped(outcome.cases)));
+            report("interrupted: the result is incomplete; what was written is whole lines\n");
             return interrupted;
         }
         if (!outcome.failure.empty()) {

@@ -7,6 +7,7 @@
 #include <utility>
 
 #include <fcntl.h>
+#include <sys/stat.h>
 #include <unistd.h>
 
 namespace asterism::cli {
@@ -20,19 +21,34 @@ static_assert(std::atomic<bool>::is_always_lock_free, "a signal handler sets it"
 
 void ask_to_stop(int) { stop = true; }
 
+using FileStatus = struct stat;
+
+bool same_file(FileStatus const& a, FileStatus const& b) {
+    return S_ISREG(a.st_mode) && a.st_dev == b.st_dev && a.st_ino == b.st_ino;
+}
+
+/// Opens a file; never as 0, 1 or 2, which others would take for the standard streams when those
+/// were closed.
+int open_file(std::string const& path, int flags) {
+    int const file = ::open(path.c_str(), flags | O_CLOEXEC, new_file_mode);
+    if (file < 0 || file > STDERR_FILENO) return file;
+    int const moved = ::fcntl(file, F_DUPFD_CLOEXEC, STDERR_FILENO + 1);
+    ::close(file);
+    return moved;
+}
+
 }  // namespace
 
 Descriptor Descriptor::to_read(std::string const& path) {
     if (path == "-") return {STDIN_FILENO, false};
-    Descriptor file(::open(path.c_str(), O_RDONLY | O_CLOEXEC), true);
+    Descriptor file(open_file(path, O_RDONLY), true);
     if (file.descriptor_ < 0) file.fail();
     return file;
 }
 
 Descriptor Descriptor::to_write(std::string const& path) {
     if (path == "-") return {STDOUT_FILENO, false};
-    Descriptor file(::open(path.c_str(), O_WRONLY | O_CREAT | O_TRUNC | O_CLOEXEC, new_file_mode),
-                    true);
+    Descriptor file(open_file(path, O_WRONLY | O_CREAT | O_TRUNC), true);
     if (file.descriptor_ < 0) file.fail();
     return file;
 }
@@ -69,6 +85,18 @@ bool Descriptor::write(std::string_view text) {
         text.remove_prefix(static_cast<std::size_t>(done));
     }
     return true;
+}
+
+bool Descriptor::is(std::string const& path) const {
+    FileStatus own{}, theirs{};
+    return ::fstat(descriptor_, &own) == 0 && ::stat(path.c_str(), &theirs) == 0 &&
+           same_file(own, theirs);
+}
+
+bool Descriptor::is(Descriptor const& other) const {
+    FileStatus own{}, theirs{};
+    return ::fstat(descriptor_, &own) == 0 && ::fstat(other.descriptor_, &theirs) == 0 &&
+           same_file(own, theirs);
 }
 
 bool Descriptor::close() {
