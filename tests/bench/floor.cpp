@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: MIT
-/// The floor: simdjson reading every value of every line, and nothing else. Prints lines a second.
-#include <chrono>
+/// The floor: simdjson reading every value of every line, and nothing else. Prints lines a second
+/// of processor time.
 #include <cstdio>
 #include <cstdlib>
+#include <ctime>
 
 #include <simdjson.h>
 
@@ -40,7 +41,7 @@ int main(int argc, char** argv) {
     od::parser parser;
     parser.threaded = false;
     std::size_t lines = 0, sum = 0;
-    auto const start = std::chrono::steady_clock::now();
+    auto const start = std::clock();
     double seconds = 0;
     do {
         od::document_stream stream;
@@ -52,7 +53,7 @@ int main(int argc, char** argv) {
             }
             ++lines;
         }
-        seconds = std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count();
+        seconds = static_cast<double>(std::clock() - start) / CLOCKS_PER_SEC;
     } while (seconds < wanted);
     std::printf("%.0f %zu %s\n", static_cast<double>(lines) / seconds, sum,
                 simdjson::builtin_implementation()->name().c_str());

@@ -48,8 +48,8 @@ function judge(baby) {
     return said;
 }
 
-const start = performance.now();
-const limit = Number(seconds) * 1000;
+const start = process.cpuUsage();
+const spent = () => Object.values(process.cpuUsage(start)).reduce((a, b) => a + b) / 1e6;
 const file = fs.openSync(out, "w");
 let count = 0, text = "";
 for await (const line of readline.createInterface({ input: fs.createReadStream(cases) })) {
@@ -57,8 +57,8 @@ for await (const line of readline.createInterface({ input: fs.createReadStream(c
     if (++count % 1024 !== 0) continue;
     fs.writeSync(file, text);
     text = "";
-    if (performance.now() - start > limit) break;
+    if (spent() > Number(seconds)) break;
 }
 fs.writeSync(file, text);
-console.log(count, (performance.now() - start) / 1000);
+console.log(count, spent());
 process.exit(0);

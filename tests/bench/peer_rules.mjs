@@ -24,7 +24,8 @@ for (const rule of book.rules) {
 const facts = new Set(Array.from({ length: book.nodes }, (_, node) => node));
 for (const gate of book.gates) facts.delete(gate.node);
 
-const start = performance.now();
+const start = process.cpuUsage();
+const spent = () => Object.values(process.cpuUsage(start)).reduce((a, b) => a + b) / 1e6;
 const lines = fs.readFileSync(cases, "utf8").split("\n");
 const file = fs.openSync(out, "w");
 let count = 0;
@@ -39,6 +40,6 @@ for (const line of lines) {
     const sorted = [...best].sort((a, b) => a[0] - b[0]);
     fs.writeSync(file, sorted.map(([s, u]) => `${s}:${u}`).join(" ") + "\n");
     ++count;
-    if (performance.now() - start > Number(seconds) * 1000) break;
+    if (spent() > Number(seconds)) break;
 }
-console.log(count, (performance.now() - start) / 1000);
+console.log(count, spent());

@@ -22,14 +22,14 @@ def main():
         prepared = json.load(file)
     prepared["plan"] = [(g["node"], {n for n, _ in g["inputs"]}, dict(g["inputs"]), g["threshold"] - g["sum"],
                          prepared["base"][g["node"]]) for g in prepared["gates"]]
-    count, start = 0, time.perf_counter()
+    count, start = 0, time.process_time()
     with open(sys.argv[2], encoding="utf-8") as cases, open(sys.argv[3], "w", encoding="utf-8") as out:
         for line in cases:
             out.write(judge(json.loads(line), prepared) + "\n")
             count += 1
-            if time.perf_counter() - start > float(sys.argv[4]):
+            if time.process_time() - start > float(sys.argv[4]):
                 break
-    print(count, time.perf_counter() - start)
+    print(count, time.process_time() - start)
 
 
 if __name__ == "__main__":
