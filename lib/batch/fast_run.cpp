@@ -38,9 +38,15 @@ void FastRun::change(NodeId node, Truth value) {
     if (node >= circuit_.first_answer()) changed_services_ |= circuit_.service_bit(node);
     int const yes = is(value, Truth::yes) - is(old, Truth::yes);
     int const no = is(value, Truth::no) - is(old, Truth::no);
+    // The count lives in a register here: through memory, each edge would wait for the last.
+    auto* const nodes = nodes_.data();
+    auto* const touched = touched_.data();
+    auto count = touched_count_;
     for (auto const& [gate, weight] : circuit_.edges(node)) {
-        touch(gate);
-        auto& target = nodes_[gate];
+        auto& target = nodes[gate];
+        touched[count] = gate;
+        count += target.touched ? 0 : 1;
+        target.touched = true;
         // Not `no` is `yes` of the negation the other way round.
         int const low = weight > 0 ? weight * yes : -weight * no;
         int const high = weight > 0 ? -weight * no : weight * yes;
@@ -48,6 +54,7 @@ void FastRun::change(NodeId node, Truth value) {
         target.margin.high = static_cast<std::int16_t>(target.margin.high + high);
         if (target.margin.truth() != target.value) mark_dirty(gate);
     }
+    touched_count_ = count;
 }
 
 void FastRun::settle_word(std::size_t word) {
