@@ -7,6 +7,7 @@
 #include <utility>
 
 #include <fcntl.h>
+#include <poll.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
@@ -15,6 +16,7 @@ namespace asterism::cli {
 namespace {
 
 constexpr int new_file_mode = 0666;
+constexpr int longest_wait = 100;  ///< milliseconds until a request to stop is seen
 
 std::atomic<bool> stop{false};
 static_assert(std::atomic<bool>::is_always_lock_free, "a signal handler sets it");
@@ -69,6 +71,10 @@ std::optional<std::size_t> Descriptor::read(char* to, std::size_t size,
                                             std::atomic<bool> const& stop_flag) {
     while (true) {
         if (stop_flag) return std::nullopt;
+        // The signal may have come to another thread, or just before now: never wait for long.
+        pollfd waiting{descriptor_, POLLIN, 0};
+        auto const ready = ::poll(&waiting, 1, longest_wait);
+        if (ready == 0 || (ready < 0 && errno == EINTR)) continue;
         auto const got = ::read(descriptor_, to, size);
         if (got >= 0) return static_cast<std::size_t>(got);
         if (errno == EINTR) continue;

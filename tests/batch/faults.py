@@ -317,7 +317,7 @@ class Streams(Faults):
 
     def test_an_interrupt_leaves_whole_lines(self):
         for number in (signal.SIGINT, signal.SIGTERM):
-            for jobs in ("1", "2"):
+            for jobs in ("1", "2", "2", "4"):
                 self.interrupt(number, jobs)
 
     def interrupt(self, number, jobs):
@@ -332,8 +332,11 @@ class Streams(Faults):
         program.stdin.flush()
         time.sleep(0.3)
         program.send_signal(number)
+        try:
+            code = program.wait(timeout=60)
+        finally:
+            program.kill()
         err = program.stderr.read()
-        code = program.wait(timeout=60)
         reader.join()
         for stream in (program.stdin, program.stdout, program.stderr):
             stream.close()
