@@ -4,6 +4,7 @@
 
 Each file below is judged with one thread and with three: the same bytes, an exit code of 0 or 3 and
 never a signal; every line of output is JSON; each refused line is listed with its number and reason.
+The small book beside this file starts at once; ASTERISM_SHIPPED_BOOK=1 judges by the shipped one.
 """
 import gzip
 import json
@@ -20,6 +21,9 @@ import zlib
 from pathlib import Path
 
 PROGRAM = sys.argv.pop(1) if len(sys.argv) > 1 else "build/cli/asterism"
+SMALL = Path(__file__).resolve().parent / "small"
+SHIPPED = os.environ.get("ASTERISM_SHIPPED_BOOK", "0") != "0"
+BOOK = [] if SHIPPED else ["--rulebook", str(SMALL / "rules"), "--ontology", str(SMALL / "ontology")]
 
 
 def case(number, **more):
@@ -141,9 +145,9 @@ class Faults(unittest.TestCase):
         path.write_bytes(data)
         return str(path)
 
-    def batch(self, *arguments, jobs=1, **keywords):
-        return subprocess.run([PROGRAM, "assess", *arguments, "--batch", "--jobs", str(jobs)], capture_output=True,
-                              timeout=120, check=False, **keywords)
+    def batch(self, *arguments, jobs=1, book=None, **keywords):
+        return subprocess.run([PROGRAM, "assess", *arguments, *(BOOK if book is None else book), "--batch", "--jobs",
+                               str(jobs)], capture_output=True, timeout=120, check=False, **keywords)
 
     def judge(self, path, jobs):
         rejects = self.folder / f"rejects-{jobs}"
@@ -195,7 +199,7 @@ class Streams(Faults):
 
     def test_a_line_of_a_gigabyte_in_bounded_memory(self):
         size = 1 << 30
-        program = subprocess.Popen([PROGRAM, "assess", "-", "--batch", "--jobs", "2"], stdin=subprocess.PIPE,
+        program = subprocess.Popen([PROGRAM, "assess", "-", *BOOK, "--batch", "--jobs", "2"], stdin=subprocess.PIPE,
                                    stdout=subprocess.PIPE, stderr=subprocess.PIPE)
         piece = b"x" * (1 << 20)
         program.stdin.write(GOOD + b"\n")
@@ -211,8 +215,8 @@ class Streams(Faults):
 
     def test_a_full_disk(self):
         with open("/dev/full", "wb") as full:
-            done = subprocess.run([PROGRAM, "assess", self.file(FIVE), "--batch"], stdout=full, stderr=subprocess.PIPE,
-                                  check=False)
+            done = subprocess.run([PROGRAM, "assess", self.file(FIVE), *BOOK, "--batch"], stdout=full,
+                                  stderr=subprocess.PIPE, check=False)
         self.assertEqual(done.returncode, 1)
         self.assertIn(b"No space left", done.stderr)
         self.assertIn(b"incomplete", done.stderr)
@@ -228,13 +232,13 @@ class Streams(Faults):
             resource.setrlimit(resource.RLIMIT_FSIZE, (1 << 16, 1 << 16))
         path = self.file(MANY)
         with open(self.folder / "out", "wb") as out:
-            done = subprocess.run([PROGRAM, "assess", path, "--batch"], stdout=out, stderr=subprocess.PIPE,
+            done = subprocess.run([PROGRAM, "assess", path, *BOOK, "--batch"], stdout=out, stderr=subprocess.PIPE,
                                   preexec_fn=limit, check=False)
         self.assertEqual(done.returncode, 1)
         self.assertIn(b"incomplete", done.stderr)
 
     def closed_pipe(self, **keywords):
-        program = subprocess.Popen([PROGRAM, "assess", self.file(MANY * 5), "--batch", "--jobs", "2"],
+        program = subprocess.Popen([PROGRAM, "assess", self.file(MANY * 5), *BOOK, "--batch", "--jobs", "2"],
                                    stdout=subprocess.PIPE, stderr=subprocess.PIPE, **keywords)
         program.stdout.read(100)
         program.stdout.close()
@@ -253,7 +257,7 @@ class Streams(Faults):
         self.assertIn(b"incomplete", err)
 
     def test_no_standard_output(self):
-        done = subprocess.run(["/bin/sh", "-c", 'exec "$0" assess "$1" --batch >&-', PROGRAM, self.file(FIVE)],
+        done = subprocess.run(["/bin/sh", "-c", 'exec "$0" assess "$@" --batch >&-', PROGRAM, self.file(FIVE), *BOOK],
                               capture_output=True, check=False)
         self.assertEqual(done.returncode, 1, done.stderr)
 
@@ -284,7 +288,8 @@ class Streams(Faults):
         for arguments in ((path, "--rejects", path), (path, "--rejects", "-")):
             self.assertEqual(self.batch(*arguments).returncode, 2, arguments)
         with open(path, "ab") as out:
-            done = subprocess.run([PROGRAM, "assess", path, "--batch"], stdout=out, stderr=subprocess.PIPE, check=False)
+            done = subprocess.run([PROGRAM, "assess", path, *BOOK, "--batch"], stdout=out, stderr=subprocess.PIPE,
+                                  check=False)
         self.assertEqual(done.returncode, 2)
         self.assertEqual(Path(path).read_bytes(), with_line(b"x"))
 
@@ -306,12 +311,12 @@ class Streams(Faults):
 
     def test_as_of_is_honoured(self):
         path = self.file(FIVE)
-        done = self.batch(path, "--as-of", "1999-01-01")
+        done = self.batch(path, "--as-of", "1999-01-01", book=[])
         self.assertEqual((done.returncode, done.stdout), (3, b""))
         self.assertIn(b"no-book-in-force", done.stderr)
         single = subprocess.run([PROGRAM, "assess", "--finding", "cleft palate", "--format", "json", "--as-of",
                                  "2027-01-01"], capture_output=True, check=True)
-        old = self.batch(path, "--as-of", "2027-01-01", "--detail", "full")
+        old = self.batch(path, "--as-of", "2027-01-01", "--detail", "full", book=[])
         self.assertEqual(old.returncode, 0, old.stderr)
         self.assertEqual(json.loads(old.stdout.splitlines()[0])["rulebook"], json.loads(single.stdout)["rulebook"])
 
@@ -321,7 +326,7 @@ class Streams(Faults):
                 self.interrupt(number, jobs)
 
     def interrupt(self, number, jobs):
-        program = subprocess.Popen([PROGRAM, "assess", "-", "--batch", "--jobs", jobs], stdin=subprocess.PIPE,
+        program = subprocess.Popen([PROGRAM, "assess", "-", *BOOK, "--batch", "--jobs", jobs], stdin=subprocess.PIPE,
                                    stdout=subprocess.PIPE, stderr=subprocess.PIPE)
         got = []
         reader = threading.Thread(target=lambda: got.append(program.stdout.read()))
@@ -348,7 +353,7 @@ class Streams(Faults):
                          [f"c{n}" for n in range(len(cases) % 20000)])
 
     def test_slow_input_is_no_end(self):
-        program = subprocess.Popen([PROGRAM, "assess", "-", "--batch"], stdin=subprocess.PIPE, stdout=subprocess.PIPE)
+        program = subprocess.Popen([PROGRAM, "assess", "-", *BOOK, "--batch"], stdin=subprocess.PIPE, stdout=subprocess.PIPE)
         for part in (FIVE[:30], FIVE[30:31], FIVE[31:]):
             program.stdin.write(part)
             program.stdin.flush()
@@ -371,7 +376,7 @@ class Streams(Faults):
 
     def test_full_detail_says_what_assess_says(self):
         done = self.batch(self.file(GOOD + b"\n"), "--detail", "full", jobs=2)
-        single = subprocess.run([PROGRAM, "assess", self.file(GOOD, ".json"), "--format", "json"],
+        single = subprocess.run([PROGRAM, "assess", self.file(GOOD, ".json"), *BOOK, "--format", "json"],
                                 capture_output=True, check=True)
         answer, expected = json.loads(done.stdout), json.loads(single.stdout)
         self.assertEqual(answer["referrals"], expected["referrals"])
