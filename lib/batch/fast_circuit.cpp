@@ -29,6 +29,7 @@ public:
         add_edges();
         add_facts();
         add_splits();
+        add_steps();
         return std::move(result_);
     }
 
@@ -143,6 +144,40 @@ private:
             result_.counts_[mine.counted.node] = 1;
         }
         result_.splits_ = Lists<Split>(splits);
+    }
+
+    /// Gates stand after their inputs, so one pass from the start tells on what each hangs.
+    void add_steps() {
+        static constexpr auto unseen = static_cast<StepId>(FastCircuit::no_step - 1);
+        auto& steps = result_.step_of_;
+        steps.assign(result_.thresholds_.size(), unseen);
+        for (auto const& fact : book_.facts) {
+            auto const node = new_of_[fact.node];
+            if (node == nowhere) continue;
+            steps[node] = about_a_finding(fact.kind) ? book_.ontology->at(fact.index).step
+                                                     : FastCircuit::no_step;
+        }
+        mark_asked();
+        for (auto const& [gate, literal, weight] : result_.inputs_) {
+            auto const step = steps[literal.node];
+            if (steps[gate] == unseen) steps[gate] = step;
+            if (steps[gate] != step) steps[gate] = FastCircuit::no_step;
+        }
+        std::vector<std::vector<NodeId>> gates(book_.ontology->steps.size());
+        for (NodeId node = 0; node < result_.first_answer_; ++node) {
+            bool const fact = book_.circuit.is_fact(result_.whole_of_[node]);
+            if (!fact && steps[node] < gates.size()) gates[steps[node]].push_back(node);
+        }
+        result_.own_gates_ = Lists<NodeId>(gates);
+    }
+
+    void mark_asked() {
+        auto& steps = result_.step_of_;
+        std::fill(steps.begin() + result_.first_answer_, steps.end(), FastCircuit::no_step);
+        for (auto const& split : book_.splits) {
+            for (auto const node : {split.counted.node, split.unless.node})
+                steps[new_of_[node]] = FastCircuit::no_step;
+        }
     }
 
     CompiledRulebook const& book_;

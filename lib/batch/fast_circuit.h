@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cstdint>
+#include <limits>
 #include <optional>
 #include <span>
 #include <vector>
@@ -18,13 +19,45 @@ struct Margin {
     std::int16_t low = 0;
     std::int16_t high = 0;
 
-    Truth truth() const { return low >= 0 ? Truth::yes : high >= 0 ? Truth::unknown : Truth::no; }
+    /// `low` is never above `high`.
+    Truth truth() const { return static_cast<Truth>((low >= 0 ? 1 : 0) + (high >= 0 ? 1 : 0)); }
+
+    Margin& operator+=(Margin const& other) { return add(other.low, other.high); }
+    Margin& add(int to_low, int to_high) {
+        low = static_cast<std::int16_t>(low + to_low);
+        high = static_cast<std::int16_t>(high + to_high);
+        return *this;
+    }
+    friend Margin operator-(Margin a, Margin const& b) { return a.add(-b.low, -b.high); }
+    friend bool operator==(Margin const&, Margin const&) = default;
 };
 
 /// A way along which a node passes its changes on.
 struct Edge {
     std::uint32_t gate = 0;
     std::int32_t weight = 0;  ///< negative where the gate takes the node's negation
+};
+
+/// A node's change from one value to another, as the gates that it feeds see it.
+class Turn {
+public:
+    Turn(Truth from, Truth to)
+        : yes_(is(to, Truth::yes) - is(from, Truth::yes)),
+          no_(is(to, Truth::no) - is(from, Truth::no)) {}
+
+    bool any() const { return yes_ != 0 || no_ != 0; }
+    /// Not `no` is `yes` of the negation the other way round.
+    void pass(Edge const& edge, Margin& margin) const {
+        auto const weight = edge.weight;
+        margin.add(weight > 0 ? weight * yes_ : -weight * no_,
+                   weight > 0 ? -weight * no_ : weight * yes_);
+    }
+
+private:
+    static int is(Truth value, Truth wanted) { return value == wanted ? 1 : 0; }
+
+    int yes_;
+    int no_;
 };
 
 /// A fact of the circuit that says something of one finding.
@@ -83,6 +116,11 @@ public:
     /// The questions on which a count hangs when this node counts; see Split.
     std::span<Split const> splits_of(NodeId counted) const { return splits_[counted]; }
     bool counts(NodeId node) const { return counts_[node] != 0; }
+    /// The exam step on whose findings alone a node hangs; `no_step` when there is none, or when
+    /// the node itself is asked for: answers and what splits name.
+    StepId step_of(NodeId node) const { return step_of_[node]; }
+    /// The gates of which that step is this one, in order.
+    std::span<NodeId const> own_gates(StepId step) const { return own_gates_[step]; }
     /// The node that tells whether any rule suggests the service with this urgency.
     NodeId answer(ServiceId service, Urgency urgency) const {
         return first_answer_ + service * urgencies + static_cast<NodeId>(urgency);
@@ -101,12 +139,13 @@ public:
     };
     Snapshot snapshot(std::span<Truth const> whole) const;
 
+    static constexpr StepId no_step = std::numeric_limits<StepId>::max();
     static constexpr std::uint32_t urgencies = 4;
     static constexpr std::uint32_t most_bits = 64;
 
 private:
     friend class FastCircuitMaker;
-    FastCircuit() : edges_({}), finding_facts_({}), splits_({}) {}
+    FastCircuit() : edges_({}), finding_facts_({}), splits_({}), own_gates_({}) {}
 
     struct Input {
         NodeId gate = 0;
@@ -123,6 +162,8 @@ private:
     std::vector<BabyFact> measure_facts_;
     Lists<Split> splits_;
     std::vector<std::uint8_t> counts_;
+    std::vector<StepId> step_of_;
+    Lists<NodeId> own_gates_;
     NodeId first_answer_ = 0;
     std::size_t services_ = 0;
 };

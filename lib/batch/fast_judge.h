@@ -9,7 +9,7 @@
 #include "assess/assessment.h"
 #include "assess/verdicts.h"
 #include "batch/fact_values.h"
-#include "batch/fast_run.h"
+#include "batch/step_change.h"
 
 namespace asterism::batch {
 
@@ -42,26 +42,39 @@ private:
         friend bool operator==(Found const&, Found const&) = default;
     };
 
-    /// A run and what it says of every service before anything is changed.
+    /// Where cases start, and what is said of every service before anything is changed.
     struct Start {
-        FastRun run;
+        RunState state;
+        std::vector<std::optional<StepChange>> steps;  ///< made when they are needed
         std::vector<Found> found;
         Answers answers;
     };
 
+    /// Babies that agree in sex, history and nearest start begin at the same state, with the rest
+    /// unknown or normal; made when the first one comes.
+    using Shared = std::array<std::unique_ptr<Start>, 2>;
+
     void read_measures(FastCase const& baby);
-    Start& start_of(std::size_t number, Rest rest);
+    Shared& shared_by(FastCase const& baby, std::size_t number);
+    Start& start_of(FastCase const& baby, Shared& shared, Rest rest);
+    std::unique_ptr<Start> make_start(FastCase const& baby, Rest rest);
+    FastCase& without_findings(FastCase const& baby);
     void evaluate(FastCase const& baby, Start& start, Rest rest, std::vector<Found>& found);
-    void set_facts(FastCase const& baby, Rest rest, FastRun& run) const;
-    Found read(FastRun const& run, ServiceId service) const;
+    StepChange const& change_of(FastCase const& baby, Start& start, StepId step, Rest rest);
+    void set_facts(FastCase const& baby, Rest rest);
+    void set_findings(OwnStates const& states, FactValues const& value);
+    Found read(ServiceId service) const;
     void read_changed(Start const& start, std::vector<Found>& found) const;
     void settle_splits(Start& start, std::vector<Found>& found);
     void take_branch(Start const& start, bool first);
-    void add_rest(FastCase const& baby, std::size_t number);
+    void add_rest(FastCase const& baby, Shared& shared);
 
     FastBook const& book_;
+    FastRun run_;
     OwnStates states_;
-    std::array<std::unique_ptr<Start>, FastBook::starts * 2> starts_;
+    OwnStates shared_states_;
+    FastCase shared_case_;
+    std::vector<Shared> shared_;
     std::vector<std::optional<Truth>> tests_;
     bool measured_ = false;  ///< `tests_` holds something
     std::vector<Found> now_;

@@ -14,45 +14,36 @@ constexpr std::size_t bits = 64;
 
 std::size_t words_for(std::size_t count) { return (count + bits - 1) / bits; }
 
-int is(Truth value, Truth wanted) { return value == wanted ? 1 : 0; }
-
 }  // namespace
 
-FastRun::FastRun(FastCircuit const& circuit, FastCircuit::Snapshot const& start)
-    : circuit_(circuit),
-      start_(start),
-      first_(circuit.size()),
-      touched_(circuit.size() + 1),
-      dirty_(words_for(circuit.size()), 0),
-      dirty_words_(words_for(dirty_.size()), 0) {
-    for (NodeId node = 0; node < first_.size(); ++node)
-        first_[node] = {start.margins[node], start.values[node], false, false};
-    nodes_ = first_;
+RunState::RunState(FastCircuit::Snapshot const& snapshot) : counting(snapshot.counting) {
+    for (NodeId node = 0; node < snapshot.values.size(); ++node)
+        nodes.push_back({snapshot.margins[node], snapshot.values[node], false, false});
 }
 
+FastRun::FastRun(FastCircuit const& circuit)
+    : circuit_(circuit),
+      touched_(circuit.size() + 1),
+      dirty_(words_for(circuit.size()), 0),
+      dirty_words_(words_for(dirty_.size()), 0) {}
+
 void FastRun::change(NodeId node, Truth value) {
-    auto const old = nodes_[node].value;
+    Turn const turn(nodes_[node].value, value);
     touch(node);
     nodes_[node].value = value;
     if (circuit_.counts(node)) counting_.push_back(node);
     if (node >= circuit_.first_answer()) changed_services_ |= circuit_.service_bit(node);
-    int const yes = is(value, Truth::yes) - is(old, Truth::yes);
-    int const no = is(value, Truth::no) - is(old, Truth::no);
     // The count lives in a register here: through memory, each edge would wait for the last.
-    auto* const nodes = nodes_.data();
+    auto* const nodes = nodes_;
     auto* const touched = touched_.data();
     auto count = touched_count_;
-    for (auto const& [gate, weight] : circuit_.edges(node)) {
-        auto& target = nodes[gate];
-        touched[count] = gate;
+    for (auto const& edge : circuit_.edges(node)) {
+        auto& target = nodes[edge.gate];
+        touched[count] = {edge.gate, target};
         count += target.touched ? 0 : 1;
         target.touched = true;
-        // Not `no` is `yes` of the negation the other way round.
-        int const low = weight > 0 ? weight * yes : -weight * no;
-        int const high = weight > 0 ? -weight * no : weight * yes;
-        target.margin.low = static_cast<std::int16_t>(target.margin.low + low);
-        target.margin.high = static_cast<std::int16_t>(target.margin.high + high);
-        if (target.margin.truth() != target.value) mark_dirty(gate);
+        turn.pass(edge, target.margin);
+        if (target.margin.truth() != target.value) mark_dirty(edge.gate);
     }
     touched_count_ = count;
 }
@@ -79,10 +70,17 @@ void FastRun::settle() {
 }
 
 void FastRun::reset() {
-    for (std::size_t i = 0; i < touched_count_; ++i) {
-        auto const node = touched_[i];
-        nodes_[node] = first_[node];
-    }
+    for (std::size_t i = 0; i < touched_count_; ++i) nodes_[touched_[i].node] = touched_[i].before;
+    forget();
+}
+
+void FastRun::keep() {
+    for (std::size_t i = 0; i < touched_count_; ++i) nodes_[touched_[i].node].touched = false;
+    state_->counting.insert(state_->counting.end(), counting_.begin(), counting_.end());
+    forget();
+}
+
+void FastRun::forget() {
     touched_count_ = 0;
     changed_services_ = 0;
     counting_.clear();
@@ -96,7 +94,8 @@ void FastRun::note_split(Split const& split) {
 
 std::vector<Literal> const& FastRun::open_splits() {
     open_.clear();
-    for (auto const list : {std::span<NodeId const>(counting_), std::span(start_.counting)}) {
+    for (auto const list :
+         {std::span<NodeId const>(counting_), std::span<NodeId const>(state_->counting)}) {
         for (auto const node : list) {
             for (auto const& split : circuit_.splits_of(node)) note_split(split);
         }
