@@ -14,7 +14,8 @@ namespace asterism::batch {
 template <class T>
 class TextTable {
 public:
-    static constexpr std::size_t most_entries = 1u << 15;
+    static constexpr std::size_t most_entries = 1u << 14;
+    static constexpr std::size_t most_text = 1u << 19;
     static constexpr std::size_t longest_text = 200;
 
     TextTable() : slots_(64) {}
@@ -31,7 +32,9 @@ public:
 
     /// Remembers a text that is not there yet, or forgets to when there is no room.
     void add(std::string_view text, T value) {
-        if (text.size() > longest_text || values_.size() >= most_entries) return;
+        if (text.size() > longest_text || values_.size() >= most_entries ||
+            texts_.size() + text.size() > most_text)
+            return;
         if (values_.size() * 2 >= slots_.size()) grow();
         place({hash_of(text), static_cast<std::uint32_t>(texts_.size()),
                static_cast<std::uint32_t>(text.size()),
