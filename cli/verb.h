@@ -20,6 +20,7 @@ std::vector<Verb> const& all_verbs();
 int assess_verb(std::vector<std::string> const& arguments);
 int completion_verb(std::vector<std::string> const& arguments);
 int convert_verb(std::vector<std::string> const& arguments);
+int audit_verb(std::vector<std::string> const& arguments);
 int check_verb(std::vector<std::string> const& arguments);
 int compare_verb(std::vector<std::string> const& arguments);
 int handbook_verb(std::vector<std::string> const& arguments);
