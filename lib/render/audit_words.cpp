@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include <array>
+#include <cmath>
 
 #include <fmt/format.h>
 
@@ -69,8 +70,9 @@ std::string percent(audit::Proportion const& share) {
 
 std::string coefficient(audit::Coefficient const& value) {
     auto const interval = value.interval();
-    return fmt::format("{:.2f} ({:.2f} to {:.2f}), {}", value.value, interval.low, interval.high,
-                       audit::strength_of_agreement(value.value));
+    auto const plain = [](double x) { return fmt::format("{:.2f}", std::abs(x) < 0.005 ? 0 : x); };
+    return fmt::format("{} ({} to {}), {}", plain(value.value), plain(interval.low),
+                       plain(interval.high), audit::strength_of_agreement(value.value));
 }
 
 std::vector<std::string> notes(ServiceTable const& table) {
