@@ -30,6 +30,7 @@ constexpr std::array verbs{
     Verb{"worksheet", "an empty case, head to toe, ready to fill in", worksheet_verb},
     Verb{"check", "is a rulebook sound", check_verb},
     Verb{"audit", "do referrals agree with the book of the day: missed, not indicated, late", audit_verb},
+    Verb{"forecast", "what a book does to the number of referrals, per 1,000 births", forecast_verb},
     Verb{"prove", "do the promises of a rulebook hold for every possible baby", prove_verb},
     Verb{"compare", "what changed between two rulebooks, and for which babies", compare_verb},
     Verb{"release", "freeze a rulebook as a version, or list its versions", release_verb},

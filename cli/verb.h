@@ -23,6 +23,7 @@ int convert_verb(std::vector<std::string> const& arguments);
 int audit_verb(std::vector<std::string> const& arguments);
 int check_verb(std::vector<std::string> const& arguments);
 int compare_verb(std::vector<std::string> const& arguments);
+int forecast_verb(std::vector<std::string> const& arguments);
 int handbook_verb(std::vector<std::string> const& arguments);
 int lookup_verb(std::vector<std::string> const& arguments);
 int measure_verb(std::vector<std::string> const& arguments);

@@ -1,0 +1,111 @@
+// SPDX-License-Identifier: MIT
+#include <charconv>
+#include <filesystem>
+
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+#include <nlohmann/json.hpp>
+
+#include "book.h"
+#include "common.h"
+#include "exit_code.h"
+#include "release_shelf.h"
+#include "render/forecast_report.h"
+#include "render/json.h"
+#include "terminal.h"
+#include "verb.h"
+
+namespace asterism::cli {
+
+namespace {
+
+constexpr std::uint64_t most_samples = 100'000'000, most_births = 1'000'000'000;
+
+Options make_options() {
+    Options options(
+        "forecast",
+        "  asterism forecast                          referrals per 1,000 births by the built-in "
+        "book\n"
+        "  asterism forecast rules/newborn --against 0.1.0 --births 2500\n"
+        "                                             what adopting a book would change in a "
+        "year\n");
+    options.value("against", "OLD", "an earlier book: a folder or a version")
+        .value("births", "N", "tell figures for so many births; default 1000")
+        .value("samples", "N", "simulated newborns; default 100000")
+        .value("seed", "S", "seed of the simulation; default 1")
+        .value("format", "FORMAT", "text, json or csv")
+        .positional("book", false, "a folder or a version; default: the built-in book")
+        .common();
+    return options;
+}
+
+std::uint64_t number(Options const& options, std::string const& name, std::uint64_t fallback,
+                     std::uint64_t least, std::uint64_t most) {
+    if (!options.has(name)) return fallback;
+    auto const text = options.get(name);
+    std::uint64_t value = 0;
+    auto const [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
+    if (error != std::errc() || end != text.data() + text.size() || value < least || value > most)
+        throw UsageError(fmt::format("--{}: expected a whole number from {} to {}, found `{}`",
+                                     name, least, most, text));
+    return value;
+}
+
+/// The book that a word names: a version on the shelf, or else a folder.
+std::shared_ptr<Rulebook const> named_book(std::string const& name, std::string const& folder,
+                                           Diagnostics& diagnostics) {
+    auto const shelf = open_shelf(folder, diagnostics);
+    auto const* const version = shelf ? shelf->find(name) : nullptr;
+    if (version) return shelf->load(*version, diagnostics);
+    std::error_code error;
+    if (std::filesystem::is_directory(name, error))
+        return load_rulebook({name, {}, {}, {}}, diagnostics);
+    std::vector<std::string> known;
+    if (shelf) {
+        for (auto const& book : shelf->books()) known.push_back(book.version);
+    }
+    throw UsageError(fmt::format("`{}` is neither a folder nor a version; versions: {}", name,
+                                 fmt::join(known, ", ")));
+}
+
+std::optional<CompiledRulebook> compiled(std::shared_ptr<Rulebook const> book,
+                                         std::shared_ptr<Ontology const> const& ontology,
+                                         Diagnostics& diagnostics) {
+    return book && ontology ? compile(std::move(book), ontology, diagnostics) : std::nullopt;
+}
+
+}  // namespace
+
+int forecast_verb(std::vector<std::string> const& arguments) {
+    auto options = make_options();
+    if (parse_or_help(options, arguments)) return done;
+    auto const format = options.format({"text", "json", "csv"});
+    auto const samples = number(options, "samples", 100'000, 1, most_samples);
+    auto const births = number(options, "births", 1000, 1, most_births);
+    auto const seed = number(options, "seed", 1, 0, UINT64_MAX);
+    auto const paths = book_paths(options);
+    auto const named = options.all("book");
+    if (!named.empty() && (!paths.rulebook.empty() || !paths.as_of.empty()))
+        throw UsageError("give the book once");
+    Diagnostics diagnostics;
+    auto const ontology = load_ontology(paths, diagnostics);
+    auto const book = compiled(named.empty() ? load_rulebook(paths, diagnostics)
+                                             : named_book(named.front(), {}, diagnostics),
+                               ontology, diagnostics);
+    auto const against = options.get("against");
+    auto const earlier = against.empty()
+                             ? std::nullopt
+                             : compiled(named_book(against, paths.rulebook, diagnostics), ontology,
+                                        diagnostics);
+    if (!book || (!against.empty() && !earlier))
+        return print_problems(diagnostics, forecast_schema, format == "json"), invalid_input;
+    auto const* const old = earlier ? &*earlier : nullptr;
+    auto const result = audit::forecast(*book, old, NewbornModel{}, samples, seed);
+    ForecastReport const report{result, births, *book, old};
+    print(format == "json"  ? json_text(forecast_json(report))
+          : format == "csv" ? forecast_csv(report)
+                            : forecast_text(report, stdout_has_colour()));
+    return done;
+}
+
+}  // namespace asterism::cli
