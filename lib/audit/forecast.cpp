@@ -128,6 +128,11 @@ Difference paired_difference(std::uint64_t gained, std::uint64_t lost, std::uint
     double const n = static_cast<double>(samples);
     double const up = static_cast<double>(gained) / n, down = static_cast<double>(lost) / n;
     double const value = up - down;
+    if (gained + lost == 0) {
+        // None seen is not none: up to the score limit of none among so many may change.
+        auto const limit = wilson(0, samples).high;
+        return {0, -limit, limit};
+    }
     double const half = z95 * std::sqrt(std::max(0.0, up + down - value * value) / n);
     return {value, value - half, value + half};
 }

@@ -47,6 +47,7 @@ TEST_CASE("a paired difference, by hand") {
     CHECK(d.value == doctest::Approx(.06));
     CHECK(d.high - d.value == doctest::Approx(z95 * std::sqrt(.1364 / 100)));
     CHECK(paired_difference(0, 0, 0).value == 0);
+    CHECK(paired_difference(0, 0, 160).high == doctest::Approx(.0234).epsilon(.002));  // 0/160
 }
 
 TEST_CASE("simulated minor variants are as many as the exact distribution says") {
