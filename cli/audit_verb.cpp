@@ -73,8 +73,8 @@ bool one_of(Options const& options, std::string const& name, std::string const& 
     if (!options.has(name)) return fallback;
     auto const text = options.get(name);
     if (text != first && text != second)
-        throw UsageError(fmt::format("--{}: expected {} or {}, found `{}`", name, first, second,
-                                     text));
+        throw UsageError(
+            fmt::format("--{}: expected {} or {}, found `{}`", name, first, second, text));
     return text == first;
 }
 
@@ -98,8 +98,7 @@ audit::CaseColumns columns_of(Options const& options) {
 /// A file, or standard input, unpacked when it is gzip.
 class Input {
 public:
-    explicit Input(std::string name)
-        : name_(std::move(name)), file_(Descriptor::to_read(name_)) {}
+    explicit Input(std::string name) : name_(std::move(name)), file_(Descriptor::to_read(name_)) {}
 
     batch::ReadBytes bytes() {
         unpacked_ = batch::unpacked(
@@ -188,8 +187,7 @@ Asked asked(Options const& options) {
     a.decisions = options.get("decisions");
     a.csv = one_of(options, "input", "csv", "jsonl", named_csv(a.cases));
     a.unlisted = one_of(options, "unlisted", "not-referred", "unknown", false);
-    if (a.unlisted && a.decisions.empty())
-        throw UsageError("--unlisted goes with --decisions");
+    if (a.unlisted && a.decisions.empty()) throw UsageError("--unlisted goes with --decisions");
     a.fixed = options.has("as-of");
     a.jobs = static_cast<unsigned>(
         number(options, "jobs", std::max(1u, std::thread::hardware_concurrency()), 1, most_jobs));
@@ -208,11 +206,11 @@ int run(Options const& options, Asked const& a) {
     if (!a.decisions.empty()) decisions = decisions_of(a.decisions, *books, diagnostics);
     if (diagnostics.has_errors())
         return print_problems(diagnostics, audit_schema, json), invalid_input;
-    audit::CasesPlan const plan{*books,     a.decisions.empty() ? nullptr : &decisions,
-                                a.unlisted, a.columns, !a.fixed};
+    audit::CasesPlan const plan{*books, a.decisions.empty() ? nullptr : &decisions, a.unlisted,
+                                a.columns, !a.fixed};
     Input input(a.cases);
-    auto const source = a.csv ? audit::csv_cases(input.bytes(), a.columns)
-                              : batch::json_lines(input.bytes());
+    auto const source =
+        a.csv ? audit::csv_cases(input.bytes(), a.columns) : batch::json_lines(input.bytes());
     auto const babies = audit::read_babies(*source, plan, a.jobs, stop_asked());
     if (stop_asked()) return report("interrupted: no report was made\n"), interrupted;
     bool const fine = readable(input, a.cases, diagnostics);

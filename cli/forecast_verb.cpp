@@ -93,10 +93,10 @@ int forecast_verb(std::vector<std::string> const& arguments) {
                                              : named_book(named.front(), {}, diagnostics),
                                ontology, diagnostics);
     auto const against = options.get("against");
-    auto const earlier = against.empty()
-                             ? std::nullopt
-                             : compiled(named_book(against, paths.rulebook, diagnostics), ontology,
-                                        diagnostics);
+    auto const earlier =
+        against.empty()
+            ? std::nullopt
+            : compiled(named_book(against, paths.rulebook, diagnostics), ontology, diagnostics);
     if (!book || (!against.empty() && !earlier))
         return print_problems(diagnostics, forecast_schema, format == "json"), invalid_input;
     auto const* const old = earlier ? &*earlier : nullptr;

@@ -79,10 +79,9 @@ std::optional<Coefficient> gwet_ac1(SquareTable const& t) {
             pairs += t.share(i, j) * square(1 - (margin + t.mean_margin(j)) / 2) / square(others);
     }
     double const ac1 = (po - pe) / (1 - pe);
-    double const variance =
-        (po * (1 - po) - 4 * (1 - ac1) * (own - po * pe) +
-         4 * square(1 - ac1) * (pairs - square(pe))) /
-        (number(t.total()) * square(1 - pe));
+    double const variance = (po * (1 - po) - 4 * (1 - ac1) * (own - po * pe) +
+                             4 * square(1 - ac1) * (pairs - square(pe))) /
+                            (number(t.total()) * square(1 - pe));
     return Coefficient{ac1, error_of(variance)};
 }
 

@@ -27,7 +27,8 @@ public:
         audit_.refused = babies_.refused.size();
         audit_.by_book.assign(plan_.books.all().size(), 0);
         for (std::size_t i = 0; i < services_.size(); ++i)
-            audit_.services.push_back({services_.ids()[i], services_.label(i), {}, 0, {}, {}, false});
+            audit_.services.push_back(
+                {services_.ids()[i], services_.label(i), {}, 0, {}, {}, false});
         for (auto const& baby : babies_.babies) add(baby);
         for (auto& service : audit_.services) {
             for (auto& delays : service.delays) std::sort(delays.days.begin(), delays.days.end());

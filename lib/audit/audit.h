@@ -58,11 +58,11 @@ struct ServiceAudit {
     std::string id;
     std::string label;
     ServiceTable table;
-    std::uint64_t undecided = 0;           ///< babies of the audit without a decision on it
-    std::array<Delays, 4> delays;          ///< by Urgency
-    std::vector<bool> shown;               ///< cells of `table`; all unless small ones are hidden
-    bool withheld = false;                 ///< nothing of the table may be shown
-    bool complete() const;                 ///< every cell is shown
+    std::uint64_t undecided = 0;   ///< babies of the audit without a decision on it
+    std::array<Delays, 4> delays;  ///< by Urgency
+    std::vector<bool> shown;       ///< cells of `table`; all unless small ones are hidden
+    bool withheld = false;         ///< nothing of the table may be shown
+    bool complete() const;         ///< every cell is shown
 };
 
 /// The babies with one value of a column.
@@ -100,8 +100,8 @@ struct Audit {
     std::vector<std::string> without_decision;  ///< cases
     std::vector<std::string> without_case;      ///< cases that only the decisions name
     std::uint64_t decisions_without_case = 0;
-    std::vector<std::uint64_t> by_book;         ///< babies, by Books
-    std::uint64_t least = 0;                    ///< counts below are suppressed; 0: none
+    std::vector<std::uint64_t> by_book;  ///< babies, by Books
+    std::uint64_t least = 0;             ///< counts below are suppressed; 0: none
 };
 
 struct AuditOptions {

@@ -92,7 +92,8 @@ void refuse_doubles(AuditedBabies& babies) {
         if (is_new) continue;
         twice[i] = true;
         babies.refused.push_back(
-            {baby.line, "duplicate-case",
+            {baby.line,
+             "duplicate-case",
              fmt::format("case `{}` stands twice, first in line {}", baby.id, known->second),
              {}});
     }

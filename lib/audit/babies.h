@@ -45,7 +45,7 @@ struct AuditedBaby {
 /// A line that is no baby of the audit, kept to say why.
 struct RefusedLine {
     std::uint64_t line = 0;
-    std::string code;     ///< with a message; without one the readers tell what is wrong
+    std::string code;  ///< with a message; without one the readers tell what is wrong
     std::string message;
     std::string text;
 };

@@ -160,8 +160,7 @@ void BabyReader::join(AuditedBaby& baby, batch::Answers const& answers) const {
 }
 
 bool BabyReader::decide(AuditedBaby& baby, Parts const& parts) {
-    if (!plan_.decisions)
-        return parts.decisions.empty() || own_decisions(parts.decisions, baby);
+    if (!plan_.decisions) return parts.decisions.empty() || own_decisions(parts.decisions, baby);
     if (!parts.decisions.empty())
         return refuse("two-decisions", fmt::format("case `{}` carries decisions of its own, and "
                                                    "--decisions names a file; give one of them",

@@ -64,9 +64,9 @@ private:
         }
         known.insert(known.end(), extra_.named.begin(), extra_.named.end());
         auto const help = did_you_mean(*at, known);
-        failure_ = fmt::format("unknown column `{}`; {}", *at,
-                               help.empty() ? "name it with --by to group by it, or with --ignore"
-                                            : help);
+        failure_ =
+            fmt::format("unknown column `{}`; {}", *at,
+                        help.empty() ? "name it with --by to group by it, or with --ignore" : help);
     }
 
     void take(batch::Block& block) {

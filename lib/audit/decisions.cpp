@@ -186,9 +186,8 @@ private:
 
     void contradicts(CaseDecisions const& baby, std::string const& id) {
         auto const& all = baby.services;
-        bool const any = std::any_of(all.begin(), all.end(), [](auto const& d) {
-            return d.referred;
-        });
+        bool const any =
+            std::any_of(all.begin(), all.end(), [](auto const& d) { return d.referred; });
         if (baby.complete && any)
             error("contradiction", id,
                   fmt::format("case `{}` is referred to a service and to `none`", id));
@@ -196,7 +195,8 @@ private:
 
     bool service_of(std::string const& name, std::size_t& place) {
         if (auto const found = services_.find(name)) return place = *found, true;
-        if (name.empty()) return error("missing-service", "", "a decision without a service"), false;
+        if (name.empty())
+            return error("missing-service", "", "a decision without a service"), false;
         error("unknown-service", name, fmt::format("unknown service `{}`", name),
               accepted(name, services_.ids(), "services"));
         return false;

@@ -13,8 +13,7 @@ namespace {
 /// One book and its judge, fast where the book allows.
 class Judge {
 public:
-    explicit Judge(CompiledRulebook const& book)
-        : book_(book), fast_(batch::FastBook::make(book)) {
+    explicit Judge(CompiledRulebook const& book) : book_(book), fast_(batch::FastBook::make(book)) {
         if (fast_) judge_.emplace(*fast_);
         case_.steps = batch::StepSet(book.ontology->steps.size());
     }
@@ -99,7 +98,8 @@ private:
     void compare(Case const& baby, bool any_now) {
         std::fill(then_.begin(), then_.end(), false);
         auto const& answers = earlier_->judge(baby);
-        for (std::size_t i = 0; i < answers.size(); ++i) then_[place_[i]] = is_suggested(answers[i]);
+        for (std::size_t i = 0; i < answers.size(); ++i)
+            then_[place_[i]] = is_suggested(answers[i]);
         bool any_then = false;
         for (std::size_t i = 0; i < then_.size(); ++i) {
             any_then = any_then || then_[i];

@@ -20,8 +20,9 @@ struct ServiceForecast {
     std::uint64_t suggested = 0;
     std::uint64_t unsettled = 0;
     std::array<std::uint64_t, 4> by_urgency{};  ///< suggested ones
-    std::optional<std::uint64_t> before;        ///< suggested by the earlier book; it may lack the service
-    std::uint64_t gained = 0, lost = 0;         ///< babies, against the earlier book
+    std::optional<std::uint64_t>
+        before;                          ///< suggested by the earlier book; it may lack the service
+    std::uint64_t gained = 0, lost = 0;  ///< babies, against the earlier book
 };
 
 struct Forecast {

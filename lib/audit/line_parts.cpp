@@ -118,8 +118,8 @@ void blank_out(char* line, std::vector<LineMember> const& members,
 bool plain_text(LineMember const& member, std::string& text) {
     if (!member.is_text()) {
         text = member.value;
-        return !text.empty() && std::string_view("-0123456789").find(text.front()) !=
-                                    std::string_view::npos;
+        return !text.empty() &&
+               std::string_view("-0123456789").find(text.front()) != std::string_view::npos;
     }
     text = member.value.substr(1, member.value.size() - 2);
     if (text.find('\\') == std::string::npos) return true;

@@ -15,7 +15,8 @@ public:
     explicit CsvWriter(AuditReport const& report) : r_(report), a_(report.audit) {}
 
     std::string write() {
-        out_ = "part,service,by,value,figure,count,total,share,low,high,case,exam,urgency,words\r\n";
+        out_ =
+            "part,service,by,value,figure,count,total,share,low,high,case,exam,urgency,words\r\n";
         counts_of_babies();
         for (auto const& service : a_.services) add(service);
         for (auto const& strata : a_.strata) add(strata);
@@ -23,7 +24,8 @@ public:
         chart("not indicated", a_.not_indicated_chart);
         for (auto const& d : a_.missed) add(d, "missed");
         for (auto const& d : a_.not_indicated) add(d, "not indicated");
-        for (auto const& line : reading(r_)) row({"note", "", "", "", "", "", "", "", "", "", "", "", "", line});
+        for (auto const& line : reading(r_))
+            row({"note", "", "", "", "", "", "", "", "", "", "", "", "", line});
         return std::move(out_);
     }
 
@@ -134,11 +136,11 @@ bool is_number(std::string_view text) {
 
 std::string csv_cell(std::string_view text) {
     // Full-width signs and a line feed start formulas in some spreadsheets too.
-    bool const formula = !text.empty() && !is_number(text) &&
-                         (std::string_view("=+-@\t\r\n").find(text.front()) !=
-                              std::string_view::npos ||
-                          text.starts_with("\xEF\xBC\x9D") || text.starts_with("\xEF\xBC\x8B") ||
-                          text.starts_with("\xEF\xBC\x8D") || text.starts_with("\xEF\xBC\xA0"));
+    bool const formula =
+        !text.empty() && !is_number(text) &&
+        (std::string_view("=+-@\t\r\n").find(text.front()) != std::string_view::npos ||
+         text.starts_with("\xEF\xBC\x9D") || text.starts_with("\xEF\xBC\x8B") ||
+         text.starts_with("\xEF\xBC\x8D") || text.starts_with("\xEF\xBC\xA0"));
     auto cell = (formula ? "'" : "") + std::string(text);
     if (cell.find_first_of(",\"\r\n\t';") == std::string::npos) return cell;
     std::string quoted = "\"";

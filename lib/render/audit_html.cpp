@@ -25,8 +25,7 @@ public:
         services();
         for (auto const& strata : a_.strata) add(strata);
         list("missed", "Missed referrals", a_.missed, a_.missed_in_all);
-        list("not-indicated", "Referrals not indicated", a_.not_indicated,
-             a_.not_indicated_in_all);
+        list("not-indicated", "Referrals not indicated", a_.not_indicated, a_.not_indicated_in_all);
         m_.close().new_line();
         m_.open("footer");
         for (auto const& line : books(r_)) m_.element("p", line).new_line();
@@ -38,11 +37,10 @@ private:
     void header() {
         Scope const header(m_, "header");
         m_.element("p", "Asterism: audit of referrals", {{"class", "kicker"}});
-        auto const head = a_.least > 0
-                              ? fmt::format("{} babies", number(a_.decided))
-                              : fmt::format("{} babies: {} missed, {} not indicated",
-                                            number(a_.decided), number(a_.missed_in_all),
-                                            number(a_.not_indicated_in_all));
+        auto const head =
+            a_.least > 0 ? fmt::format("{} babies", number(a_.decided))
+                         : fmt::format("{} babies: {} missed, {} not indicated", number(a_.decided),
+                                       number(a_.missed_in_all), number(a_.not_indicated_in_all));
         m_.element("h1", head).new_line();
         for (auto const& line : counts(r_)) m_.element("p", line).new_line();
         for (auto const& line : reading(r_)) m_.element("p", line, {{"class", "note"}}).new_line();
@@ -65,10 +63,10 @@ private:
         for (auto const& service : a_.services) {
             for (auto const& f : figures(service.table, service.shown)) {
                 if (f.id != id) continue;
-                lines.push_back({service.label,
-                                 fmt::format("{} of {}", number(f.share.count),
-                                             number(f.share.total)),
-                                 f.share.value(), f.share.interval()});
+                lines.push_back(
+                    {service.label,
+                     fmt::format("{} of {}", number(f.share.count), number(f.share.total)),
+                     f.share.value(), f.share.interval()});
             }
         }
         if (lines.empty()) return;
@@ -181,10 +179,11 @@ private:
         m_.element("h2", "By " + strata.column).new_line();
         for (std::size_t i = 0; i < a_.services.size(); ++i) {
             if (quiet(a_.services[i])) continue;
-            Scope const scroll(m_, "div", {{"class", "scroll"},
-                                           {"tabindex", "0"},
-                                           {"role", "region"},
-                                           {"aria-label", a_.services[i].label + ", " + id}});
+            Scope const scroll(m_, "div",
+                               {{"class", "scroll"},
+                                {"tabindex", "0"},
+                                {"role", "region"},
+                                {"aria-label", a_.services[i].label + ", " + id}});
             Scope const table(m_, "table");
             m_.element("caption", a_.services[i].label).new_line();
             row("th", {strata.column, "suggested", "missed", "referred", "not indicated"});
@@ -194,8 +193,7 @@ private:
                     row("td", {stratum.value, "withheld", "", "", ""});
                 else
                     row("td", {stratum.value, number(t.agreed() + t.missed()), number(t.missed()),
-                               number(t.agreed() + t.not_indicated()),
-                               number(t.not_indicated())});
+                               number(t.agreed() + t.not_indicated()), number(t.not_indicated())});
             }
         }
     }

@@ -20,7 +20,7 @@ Json count_json(audit::ServiceTable const& table, std::vector<bool> const& shown
 
 Json table_json(audit::ServiceTable const& table, std::vector<bool> const& shown) {
     Json result;
-    constexpr const char* names[] = {"suggested", "unsettled", "not_suggested"};
+    constexpr char const* names[] = {"suggested", "unsettled", "not_suggested"};
     for (std::size_t row = 0; row < 3; ++row)
         result[names[row]] = {{"referred", count_json(table, shown, row, 0)},
                               {"not_referred", count_json(table, shown, row, 1)}};
@@ -186,8 +186,7 @@ Json audit_json(AuditReport const& report) {
     for (auto const& service : a.services)
         document["services"].push_back(service_json(service, open));
     document["strata"] = Json::array();
-    for (auto const& strata : a.strata)
-        document["strata"].push_back(strata_json(strata, report));
+    for (auto const& strata : a.strata) document["strata"].push_back(strata_json(strata, report));
     document["charts"] = {{"services", a.charted},
                           {"missed", chart_json(a.missed_chart)},
                           {"not_indicated", chart_json(a.not_indicated_chart)}};

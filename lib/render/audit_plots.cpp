@@ -31,19 +31,21 @@ public:
     ~Picture() { m_.close().new_line(); }
 
     void line(double x1, double y1, double x2, double y2, std::string_view kind) {
-        m_.element("line", "", {{"class", std::string(kind)},
-                                {"x1", px(x1)},
-                                {"y1", px(y1)},
-                                {"x2", px(x2)},
-                                {"y2", px(y2)}});
+        m_.element("line", "",
+                   {{"class", std::string(kind)},
+                    {"x1", px(x1)},
+                    {"y1", px(y1)},
+                    {"x2", px(x2)},
+                    {"y2", px(y2)}});
         m_.new_line();
     }
     void text(double x, double y, std::string const& words, std::string_view kind,
               std::string_view anchor = "start") {
-        m_.element("text", words, {{"class", std::string(kind)},
-                                   {"x", px(x)},
-                                   {"y", px(y)},
-                                   {"text-anchor", std::string(anchor)}});
+        m_.element("text", words,
+                   {{"class", std::string(kind)},
+                    {"x", px(x)},
+                    {"y", px(y)},
+                    {"text-anchor", std::string(anchor)}});
         m_.new_line();
     }
     void path(std::string const& points, std::string_view kind) {

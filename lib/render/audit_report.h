@@ -55,8 +55,8 @@ struct AgreementFigure {
 std::vector<AgreementFigure> coefficients(audit::ServiceTable const& table);
 
 /// `12,345`, or `hidden` for a cell that is not shown.
-std::string cell(audit::ServiceTable const& table, std::vector<bool> const& shown,
-                 std::size_t row, std::size_t column);
+std::string cell(audit::ServiceTable const& table, std::vector<bool> const& shown, std::size_t row,
+                 std::size_t column);
 std::string number(std::uint64_t count);
 std::string percent(double share);
 /// `91.4 % (89.7 to 92.8; 1,100 of 1,204)`

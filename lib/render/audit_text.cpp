@@ -39,7 +39,9 @@ private:
         out_ += wrapped(terminal_safe(text), margin, std::string(margin) + "  ");
     }
 
-    void heading(std::string const& text) { out_ += "\n" + style_.bold(terminal_safe(text)) + "\n"; }
+    void heading(std::string const& text) {
+        out_ += "\n" + style_.bold(terminal_safe(text)) + "\n";
+    }
 
     void add(audit::ServiceAudit const& service) {
         if (quiet(service)) return;
@@ -52,7 +54,8 @@ private:
                                 cell(service.table, service.shown, row, 1));
         if (service.undecided > 0)
             paragraph(fmt::format("{} babies without a decision on this service: not counted",
-                                  number(service.undecided)), "  ");
+                                  number(service.undecided)),
+                      "  ");
         for (auto const& figure : figures(service.table, service.shown))
             out_ += fmt::format("  {:<12} {}\n", figure.id, percent(figure.share));
         if (service.complete()) agreement(service);
@@ -123,8 +126,8 @@ private:
         heading(fmt::format("{}: {}", title, number(in_all)));
         for (auto const& d : list) add(d, title.starts_with("Missed"));
         if (in_all > list.size())
-            out_ += fmt::format("  and {} more (--list N shows more)\n",
-                                number(in_all - list.size()));
+            out_ +=
+                fmt::format("  and {} more (--list N shows more)\n", number(in_all - list.size()));
     }
 
     void add(audit::Disagreement const& d, bool missed) {

@@ -39,7 +39,8 @@ std::vector<Figure> figures(ServiceTable const& table, std::vector<bool> const& 
         if (all && figure.share.known()) result.push_back(figure);
     };
     add(agreed && missed, {"sensitivity", "of the suggested, referred", table.sensitivity()});
-    add(rightly && over, {"specificity", "of the not suggested, not referred", table.specificity()});
+    add(rightly && over,
+        {"specificity", "of the not suggested, not referred", table.specificity()});
     add(agreed && over, {"ppv", "of the referred, suggested", table.positive_value()});
     add(rightly && missed, {"npv", "of the not referred, not suggested", table.negative_value()});
     return result;
@@ -89,9 +90,9 @@ std::vector<std::string> notes(ServiceTable const& table) {
             prevalence, yes ? fmt::format(" ({:.2f})", *yes) : ""));
     }
     if (bias >= strong_bias) {
-        result.push_back(fmt::format(
-            "bias index {:.2f}: clinicians refer {} than the book suggests", bias,
-            cells.second_only > cells.first_only ? "more often" : "less often"));
+        result.push_back(
+            fmt::format("bias index {:.2f}: clinicians refer {} than the book suggests", bias,
+                        cells.second_only > cells.first_only ? "more often" : "less often"));
     }
     if (yes && no && prevalence < strong_prevalence)
         result.push_back(fmt::format("agreement on yes {:.2f}, on no {:.2f}", *yes, *no));
@@ -112,7 +113,8 @@ std::string allowed(Urgency urgency) {
 std::string delays(audit::Delays const& d) {
     auto text = fmt::format("{} suggested, {} referred", number(d.referred() + d.missed),
                             number(d.referred()));
-    if (!d.days.empty()) text += fmt::format(": {} in time, {} late", number(d.in_time), number(d.late));
+    if (!d.days.empty())
+        text += fmt::format(": {} in time, {} late", number(d.in_time), number(d.late));
     if (d.before_exam > 0) text += fmt::format(", {} dated before the exam", number(d.before_exam));
     if (d.undated > 0) text += fmt::format(", {} undated", number(d.undated));
     if (auto const median = d.median())
@@ -122,17 +124,18 @@ std::string delays(audit::Delays const& d) {
 
 std::vector<std::string> counts(AuditReport const& report) {
     auto const& a = report.audit;
-    std::vector<std::string> lines{fmt::format("{} babies, {} with decisions", number(a.babies),
-                                               number(a.decided))};
+    std::vector<std::string> lines{
+        fmt::format("{} babies, {} with decisions", number(a.babies), number(a.decided))};
     if (!a.without_decision.empty())
         lines.push_back(fmt::format("{} without any decision: not counted",
-                                    number(a.without_decision.size())));
+                                    counted(a.without_decision.size(), "baby", "babies")));
     if (!a.without_case.empty())
-        lines.push_back(fmt::format("{} cases stand only among the decisions ({}): not counted",
-                                    number(a.without_case.size()),
+        lines.push_back(fmt::format("{} only among the decisions ({}): not counted",
+                                    counted(a.without_case.size(), "case", "cases"),
                                     counted(a.decisions_without_case, "decision", "decisions")));
     if (a.refused > 0)
-        lines.push_back(fmt::format("{} lines are no usable case: not counted", number(a.refused)));
+        lines.push_back(fmt::format("{} no usable case: not counted",
+                                    counted(a.refused, "line is", "lines are")));
     return lines;
 }
 

@@ -20,7 +20,8 @@ using Json = nlohmann::ordered_json;
 
 std::string book_line(CompiledRulebook const& book) {
     auto const& header = book.book->header;
-    return fmt::format("{} {} ({})", header.id.text, header.version, book.book->digest.substr(0, 8));
+    return fmt::format("{} {} ({})", header.id.text, header.version,
+                       book.book->digest.substr(0, 8));
 }
 
 /// What the figures are, and what they are not.
@@ -56,9 +57,9 @@ std::string line(audit::ServiceForecast const& service, ForecastReport const& re
     if (report.forecast.compared) {
         auto const d =
             audit::paired_difference(service.gained, service.lost, report.forecast.samples);
-        text += fmt::format("{:>26}", fmt::format("{:+.2f} ({:+.2f} to {:+.2f})",
-                                                  scaled(d.value, report), scaled(d.low, report),
-                                                  scaled(d.high, report)));
+        text += fmt::format("{:>26}",
+                            fmt::format("{:+.2f} ({:+.2f} to {:+.2f})", scaled(d.value, report),
+                                        scaled(d.low, report), scaled(d.high, report)));
     }
     text += "\n";
     std::vector<std::string> parts;
@@ -133,7 +134,8 @@ std::string forecast_text(ForecastReport const& report, bool colour) {
                 "\n";
     text += "  by " + terminal_safe(book_line(report.book));
     if (report.earlier)
-        text += fmt::format(", and the change against {}", terminal_safe(book_line(*report.earlier)));
+        text +=
+            fmt::format(", and the change against {}", terminal_safe(book_line(*report.earlier)));
     text += "\n\n" + line(f.any, report) + "\n";
     for (auto const& service : f.services) text += line(service, report);
     text += "\n";

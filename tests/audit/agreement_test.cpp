@@ -24,15 +24,33 @@ struct Example {
 Example const examples[] = {
     // Prints .70.
     {"Feinstein & Cicchetti 1990, J Clin Epidemiol 43:543, first table",
-     {40, 9, 6, 45}, .85, .6995, .7007, .70},
+     {40, 9, 6, 45},
+     .85,
+     .6995,
+     .7007,
+     .70},
     // Prints .32.
     {"Feinstein & Cicchetti 1990, second table", {80, 10, 5, 5}, .85, .3182, .8080, .70},
     // Prints .524.
     {"Epidemiology Kept Simple, example 10.1 (cells from its margins)",
-     {1467, 782, 1309, 16232}, .8943, .5241, .8642, .7887},
+     {1467, 782, 1309, 16232},
+     .8943,
+     .5241,
+     .8642,
+     .7887},
     {"common textbook example, from memory", {20, 5, 10, 15}, .70, .4000, .4059, .40},
-    {"pair of tables with the same agreement, from memory", {45, 15, 25, 15}, .60, .1304, .2661, .20},
-    {"pair of tables with the same agreement, from memory", {25, 35, 5, 35}, .60, .2593, .2079, .20},
+    {"pair of tables with the same agreement, from memory",
+     {45, 15, 25, 15},
+     .60,
+     .1304,
+     .2661,
+     .20},
+    {"pair of tables with the same agreement, from memory",
+     {25, 35, 5, 35},
+     .60,
+     .2593,
+     .2079,
+     .20},
     // Prints kappa -.0234 and AC1 .9408, from memory.
     {"Gwet 2002", {118, 5, 2, 0}, .944, -.0234, .9408, .888},
     // Prints .67, from memory.
@@ -54,7 +72,8 @@ TEST_CASE("coefficients of published two by two tables") {
     }
 }
 
-TEST_CASE("indices, agreement on yes and no, and errors of the second Feinstein & Cicchetti table") {
+TEST_CASE(
+    "indices, agreement on yes and no, and errors of the second Feinstein & Cicchetti table") {
     // Recomputed from the cells by a script outside the project.
     FourCells const cells{80, 10, 5, 5};
     CHECK(near(prevalence_index(cells), .75));

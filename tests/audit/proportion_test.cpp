@@ -54,8 +54,8 @@ TEST_CASE("every score interval holds its share, and the limits solve the score 
 }
 
 TEST_CASE("a p-chart with samples of one size") {
-    // Montgomery, Introduction to Statistical Quality Control, the juice cans: 30 samples of 50 with
-    // 347 cans faulty; mean .2313, limits .0524 and .4102 (from memory, and by hand from the
+    // Montgomery, Introduction to Statistical Quality Control, the juice cans: 30 samples of 50
+    // with 347 cans faulty; mean .2313, limits .0524 and .4102 (from memory, and by hand from the
     // formula).
     std::vector<ChartPoint> points;
     for (int i = 0; i < 30; ++i) points.push_back({"", i == 0 ? 28u : 11u, 50, 0, 1});
@@ -69,7 +69,8 @@ TEST_CASE("a p-chart with samples of one size") {
 }
 
 TEST_CASE("a p-chart with samples of different sizes, by hand") {
-    auto const chart = control_chart({{"a", 10, 100, 0, 1}, {"none", 0, 0, 0, 1}, {"b", 30, 300, 0, 1}});
+    auto const chart =
+        control_chart({{"a", 10, 100, 0, 1}, {"none", 0, 0, 0, 1}, {"b", 30, 300, 0, 1}});
     REQUIRE(chart.points.size() == 2);  // a month without a subject is no point
     CHECK(chart.mean == doctest::Approx(.1));
     CHECK(chart.points[0].low == doctest::Approx(.01));  // .1 - 3 * .03

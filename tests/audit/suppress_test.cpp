@@ -139,8 +139,7 @@ std::size_t fewest_values(Cells const& whole, std::size_t strata, std::uint64_t 
     for (auto const& [text, possible] : by_text) {
         for (std::size_t k = 0; k < strata; ++k) {
             if (!text[k].empty()) continue;
-            for (auto const& values : possible[k].values)
-                fewest = std::min(fewest, values.size());
+            for (auto const& values : possible[k].values) fewest = std::min(fewest, values.size());
         }
     }
     return fewest;
