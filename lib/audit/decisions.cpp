@@ -95,6 +95,7 @@ private:
     }
 
     bool key_of(std::string_view name, std::size_t& key) {
+        if (name == "on") name = keys[at_key];
         auto const found = std::find(keys.begin(), keys.end(), name);
         if (found != keys.end()) {
             key = static_cast<std::size_t>(found - keys.begin());

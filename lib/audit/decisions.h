@@ -56,7 +56,8 @@ private:
 enum class DecisionFormat { csv, json_lines };
 
 /// Reads decisions: CSV with the columns `case`, `service`, `referred` (yes or no) and, if days are
-/// known, `at` (a date, or a date and a time whose day counts), or JSON lines with the same keys.
+/// known, `at` or `on` (a date, or a date and a time whose day counts), or JSON lines with the same
+/// keys.
 /// The service `none` says that the baby was referred to no service at all. Every problem is
 /// reported with its place: unknown services and columns with the nearest names, a service decided
 /// twice for one baby with both places. After an error the file is of no use.

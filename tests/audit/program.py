@@ -114,6 +114,18 @@ class Unit(unittest.TestCase):
         self.assertEqual([(d["urgency"], d["in_time"], d["late"], d["median_days"], d["longest_days"])
                           for d in eyes["delays"]], [("same-day", 1, 1, 0.5, 1)])
 
+    def test_the_day_may_be_called_on(self):
+        text = Path(PROJECT / DECISIONS).read_text(encoding="utf-8")
+        other = run(CASES, "--decisions", self.file("d.csv", text.replace("referred,at", "referred,on")), "--format", "json")
+        self.assertEqual(json.loads(other.stdout), self.document())
+        both = run(CASES, "--decisions", self.file("d.csv", "case,service,referred,at,on\n"))
+        self.assertIn("column `on` is named twice", both.stderr)
+        rows = [dict(zip(("case", "service", "referred", "at"), row)) for row in csv.reader(io.StringIO(text))][1:]
+        lines = self.file("d.jsonl", "\n".join(json.dumps(
+            {k: v for k, v in row.items() if v} | ({"referred": row["referred"] == "yes"} if row["referred"] else {}))
+            for row in rows))
+        self.assertEqual(json.loads(run(CASES, "--decisions", lines, "--format", "json").stdout), self.document())
+
     def test_strata_add_up(self):
         document = self.document("--by", "unit", "--by", "examiner", "--by", "month")
         self.assertEqual([s["by"] for s in document["strata"]], ["unit", "examiner", "month"])
