@@ -29,6 +29,7 @@ constexpr std::array verbs{
          measure_verb},
     Verb{"worksheet", "an empty case, head to toe, ready to fill in", worksheet_verb},
     Verb{"check", "is a rulebook sound", check_verb},
+    Verb{"rehearse", "do the vignettes hold, what do they reach, which edits would they notice", rehearse_verb},
     Verb{"prove", "do the promises of a rulebook hold for every possible baby", prove_verb},
     Verb{"compare", "what changed between two rulebooks, and for which babies", compare_verb},
     Verb{"release", "freeze a rulebook as a version, or list its versions", release_verb},

@@ -26,6 +26,7 @@ int handbook_verb(std::vector<std::string> const& arguments);
 int lookup_verb(std::vector<std::string> const& arguments);
 int measure_verb(std::vector<std::string> const& arguments);
 int prove_verb(std::vector<std::string> const& arguments);
+int rehearse_verb(std::vector<std::string> const& arguments);
 int release_verb(std::vector<std::string> const& arguments);
 int worksheet_verb(std::vector<std::string> const& arguments);
 

@@ -203,12 +203,12 @@ std::optional<FindingClass> CompiledRulebook::class_of(FindingId finding) const 
 }
 
 std::optional<CompiledRulebook> compile(std::shared_ptr<Rulebook const> book, std::shared_ptr<Ontology const> ontology,
-                                        Diagnostics& diagnostics) {
+                                        Diagnostics& diagnostics, std::shared_ptr<norms::Standards const> standards) {
     Diagnostics problems;
     CompiledRulebook result;
     result.book = std::move(book);
     result.ontology = std::move(ontology);
-    result.standards = read_standards(*result.ontology, problems);
+    result.standards = standards ? std::move(standards) : read_standards(*result.ontology, problems);
     Compiler(result, problems).run();
     diagnostics.append(problems);
     if (problems.has_errors()) return std::nullopt;

@@ -149,8 +149,9 @@ struct CompiledRulebook {
     std::optional<FindingClass> class_of(FindingId finding) const;
 };
 
-/// Resolves and checks a rulebook against an ontology. Nothing is returned when there are errors.
+/// Resolves and checks a rulebook against an ontology. Nothing is returned when there are errors. `standards`, when
+/// given, are those of the same ontology, read before.
 std::optional<CompiledRulebook> compile(std::shared_ptr<Rulebook const> book, std::shared_ptr<Ontology const> ontology,
-                                        Diagnostics& diagnostics);
+                                        Diagnostics& diagnostics, std::shared_ptr<norms::Standards const> standards = {});
 
 }  // namespace asterism

@@ -16,7 +16,7 @@ struct ReferralSyntax {
 };
 
 struct ExpectSyntax {
-    yaml::Node referrals, tallies, constellations;
+    yaml::Node referrals, tallies, constellations, classes;
 };
 
 yaml::Reader<Verdict> verdict_reader() {
@@ -42,7 +42,9 @@ yaml::Table<ExpectSyntax> expect_table() {
         .optional("tallies", &ExpectSyntax::tallies, yaml::raw("expected-tallies"),
                   "by tally: what is counted for certain")
         .optional("constellations", &ExpectSyntax::constellations,
-                  yaml::raw("expected-constellations"), "reached, missed or open");
+                  yaml::raw("expected-constellations"), "reached, missed or open")
+        .optional("classes", &ExpectSyntax::classes, yaml::raw("expected-classes"),
+                  "by finding of the baby: what the book calls it");
     return table;
 }
 
@@ -64,6 +66,8 @@ public:
     Vignette read(VignetteSyntax const& syntax) {
         Vignette vignette;
         vignette.id = syntax.id;
+        vignette.generated = syntax.generated;
+        vignette.sourced = !syntax.sources.empty();
         vignette.baby = read_case(syntax.baby, *book_.ontology, diagnostics_);
         ExpectSyntax expect;
         expect_table().read(syntax.expect, expect, diagnostics_);
@@ -72,6 +76,8 @@ public:
         for (auto const& [tally, value] : expect.tallies.entries) add_tally(tally, value, vignette);
         for (auto const& [name, value] : expect.constellations.entries)
             constellation(name, value, vignette);
+        for (auto const& [finding, value] : expect.classes.entries)
+            add_class(finding, value, vignette);
         return vignette;
     }
 
@@ -107,6 +113,17 @@ private:
             .read(value, expected.reached, diagnostics_);
         if (known(book_.book->constellations, name, "constellation", diagnostics_))
             vignette.constellations.push_back(expected);
+    }
+
+    void add_class(Word const& name, yaml::Node const& value, Vignette& vignette) {
+        ExpectedClass expected{0, name, FindingClass::normal_variant};
+        finding_class_reader().read(value, expected.value, diagnostics_);
+        if (auto const id = book_.ontology->finding(name.text)) {
+            expected.finding = *id;
+            vignette.classes.push_back(expected);
+        } else {
+            known(book_.ontology->findings, name, "finding", diagnostics_);
+        }
     }
 
     CompiledRulebook const& book_;

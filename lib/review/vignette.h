@@ -30,13 +30,26 @@ struct ExpectedConstellation {
     Truth reached = Truth::yes;
 };
 
+/// What the book must call a finding of this baby.
+struct ExpectedClass {
+    FindingId finding = 0;
+    Word name;
+    FindingClass value = FindingClass::normal_variant;
+};
+
 /// A worked baby ready to be judged.
 struct Vignette {
     Word id;
+    bool generated = false;  ///< written by the program: counts towards no total
+    bool sourced = false;    ///< somebody said where the expectation comes from
     Case baby;
     std::vector<ExpectedReferral> referrals;
     std::vector<ExpectedTally> tallies;
     std::vector<ExpectedConstellation> constellations;
+    std::vector<ExpectedClass> classes;
+
+    /// Whether it may speak against a changed book: a generated one only once it has a source.
+    bool speaks() const { return !generated || sourced; }
 };
 
 /// Reads every vignette of the book; problems in a vignette leave it out.

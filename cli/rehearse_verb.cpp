@@ -1,0 +1,125 @@
+// SPDX-License-Identifier: MIT
+#include <thread>
+
+#include <fmt/format.h>
+#include <nlohmann/json.hpp>
+
+#include "base/number.h"
+#include "book.h"
+#include "common.h"
+#include "exit_code.h"
+#include "render/diagnostics_text.h"
+#include "render/json.h"
+#include "render/rehearsal.h"
+#include "terminal.h"
+#include "verb.h"
+
+namespace asterism::cli {
+
+namespace {
+
+double number(Options const& options, char const* name, double low, double high,
+              double otherwise) {
+    auto const text = options.get(name);
+    if (text.empty()) return otherwise;
+    auto const value = parse_decimal(text);
+    if (!value || value->value < low || value->value > high)
+        throw UsageError(
+            fmt::format("expected --{} from {} to {}, found `{}`", name, low, high, text));
+    return value->value;
+}
+
+int whole(Options const& options, char const* name, int low, int high, int otherwise) {
+    auto const text = options.get(name);
+    if (text.empty()) return otherwise;
+    auto const value = parse_integer(text);
+    if (!value || *value < low || *value > high)
+        throw UsageError(fmt::format("expected --{} as a whole number from {} to {}, found `{}`",
+                                     name, low, high, text));
+    return *value;
+}
+
+Options rehearse_options() {
+    Options options("rehearse",
+                    "  asterism rehearse                     every vignette of the built-in book\n"
+                    "  asterism rehearse rules/newborn --min-coverage 100\n"
+                    "  asterism rehearse rules/newborn --format junit > vignettes.xml\n"
+                    "  asterism rehearse rules/newborn --mutants --jobs 2\n"
+                    "                                        does a vignette notice each single "
+                    "edit of the book\n");
+    options.value("format", "FORMAT", "text, json or junit")
+        .value("min-coverage", "PERCENT", "conditions seen met and not met, at least; default 0")
+        .flag("mutants", "make every single edit of the book and look for a vignette that notices")
+        .value("sample", "N", "only so many mutants, drawn by --seed")
+        .value("seed", "N", "default 1")
+        .value("jobs", "N", "threads; default 1")
+        .positional("rulebook-folder", false, "the rulebook's folder")
+        .common();
+    return options;
+}
+
+struct Wanted {
+    std::string format;
+    double min_coverage = 0;
+    bool mutants = false;
+    TrialOptions trial;
+    BookPaths paths;
+};
+
+Wanted wanted(Options const& options) {
+    Wanted result;
+    result.format = options.format({"text", "json", "junit"});
+    result.min_coverage = number(options, "min-coverage", 0, 100, 0);
+    result.mutants = options.has("mutants");
+    result.trial.sample = static_cast<std::size_t>(whole(options, "sample", 1, 1'000'000, 0));
+    result.trial.seed = static_cast<std::uint64_t>(whole(options, "seed", 0, 1'000'000'000, 1));
+    result.trial.jobs = static_cast<unsigned>(whole(options, "jobs", 1, 256, 1));
+    for (auto const* name : {"sample", "seed", "jobs"}) {
+        if (!result.mutants && !options.get(name).empty())
+            throw UsageError(fmt::format("--{} goes with --mutants", name));
+    }
+    result.paths = book_paths(options);
+    if (auto const folder = options.all("rulebook-folder"); !folder.empty()) {
+        if (!result.paths.rulebook.empty()) throw UsageError("give the rulebook's folder once");
+        result.paths.rulebook = folder.front();
+    }
+    return result;
+}
+
+std::string printed(RehearsalView const& view, std::string const& format,
+                    Diagnostics const& diagnostics) {
+    if (format == "junit") return rehearsal_junit(view);
+    if (format != "json") return rehearsal_text(view);
+    auto document = rehearsal_json(view);
+    document["diagnostics"] = diagnostics_json(diagnostics);
+    return json_text(document);
+}
+
+}  // namespace
+
+int rehearse_verb(std::vector<std::string> const& arguments) {
+    auto options = rehearse_options();
+    if (parse_or_help(options, arguments)) return done;
+    auto const want = wanted(options);
+    Diagnostics diagnostics;
+    auto const book = load_book(want.paths, diagnostics);
+    if (!book)
+        return print_problems(diagnostics, rehearse_schema, want.format == "json"), invalid_input;
+    auto const rehearsal = rehearse_all(*book, diagnostics);
+    report(diagnostics_text(diagnostics));
+    auto const trial = want.mutants
+                           ? std::optional(try_mutants(*book, rehearsal.vignettes, want.trial))
+                           : std::nullopt;
+    auto const vocabulary = book->vocabulary();
+    print(printed({rehearsal, trial ? &*trial : nullptr, vocabulary}, want.format, diagnostics));
+    bool const survivors = trial && trial->count(MutantFate::survived) > 0;
+    bool const short_of = rehearsal.coverage.percent() < want.min_coverage;
+    if (short_of)
+        report(fmt::format("coverage {:.2f} % is under {} %\n", rehearsal.coverage.percent(),
+                           want.min_coverage));
+    bool const all_well =
+        !diagnostics.has_errors() && failing(rehearsal) == 0 && !short_of && !survivors;
+    return all_well ? done : found_something;
+}
+
+}  // namespace asterism::cli
