@@ -149,9 +149,8 @@ struct CompiledRulebook {
     std::optional<FindingClass> class_of(FindingId finding) const;
 };
 
-/// Resolves and checks a rulebook against an ontology. Nothing is returned when there are errors. `standards`, when
-/// given, are those of the same ontology, read before.
+/// Resolves and checks a rulebook against an ontology. Nothing is returned when there are errors.
 std::optional<CompiledRulebook> compile(std::shared_ptr<Rulebook const> book, std::shared_ptr<Ontology const> ontology,
-                                        Diagnostics& diagnostics, std::shared_ptr<norms::Standards const> standards = {});
+                                        Diagnostics& diagnostics);
 
 }  // namespace asterism

@@ -10,6 +10,7 @@
 #include <fmt/format.h>
 
 #include "assess/facts.h"
+#include "compile/recompile.h"
 #include "review/mutant_killer.h"
 #include "review/rehearse.h"
 
@@ -94,7 +95,7 @@ public:
         auto edited = std::make_shared<Rulebook>(bare_);
         tried.mutant.apply(*edited);
         Diagnostics diagnostics;
-        auto const mutant = compile(edited, book_.ontology, diagnostics, book_.standards);
+        auto const mutant = recompile(edited, book_.ontology, book_.standards, diagnostics);
         if (mutant)
             judge_all(tried, *mutant);
         else

@@ -38,7 +38,7 @@ yaml::Table<ExpectSyntax> expect_table() {
     yaml::Table<ExpectSyntax> table("expectation");
     table
         .optional("referrals", &ExpectSyntax::referrals, yaml::raw("expected-referrals"),
-                  "by service; others must not be suggested")
+                  "by service; others must not be suggested; or `not-compared`")
         .optional("tallies", &ExpectSyntax::tallies, yaml::raw("expected-tallies"),
                   "by tally: what is counted for certain")
         .optional("constellations", &ExpectSyntax::constellations,
@@ -71,6 +71,8 @@ public:
         vignette.baby = read_case(syntax.baby, *book_.ontology, diagnostics_);
         ExpectSyntax expect;
         expect_table().read(syntax.expect, expect, diagnostics_);
+        if (expect.referrals.is_scalar())
+            leave_referrals_out(expect.referrals, vignette);
         for (auto const& [service, value] : expect.referrals.entries)
             referral(service, value, vignette);
         for (auto const& [tally, value] : expect.tallies.entries) add_tally(tally, value, vignette);
@@ -82,6 +84,13 @@ public:
     }
 
 private:
+    void leave_referrals_out(yaml::Node const& value, Vignette& vignette) {
+        if (value.text == "not-compared")
+            vignette.compares_referrals = false;
+        else
+            yaml::unknown_word(value.word(), "value", {"not-compared"}, diagnostics_);
+    }
+
     void referral(Word const& service, yaml::Node const& value, Vignette& vignette) {
         ReferralSyntax syntax;
         if (value.is_scalar())

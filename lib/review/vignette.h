@@ -43,6 +43,8 @@ struct Vignette {
     bool generated = false;  ///< written by the program: counts towards no total
     bool sourced = false;    ///< somebody said where the expectation comes from
     Case baby;
+    /// False when the vignette speaks of counts or classes alone (`referrals: not-compared`).
+    bool compares_referrals = true;
     std::vector<ExpectedReferral> referrals;
     std::vector<ExpectedTally> tallies;
     std::vector<ExpectedConstellation> constellations;
