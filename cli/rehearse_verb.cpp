@@ -18,8 +18,7 @@ namespace asterism::cli {
 
 namespace {
 
-double number(Options const& options, char const* name, double low, double high,
-              double otherwise) {
+double number(Options const& options, char const* name, double low, double high, double otherwise) {
     auto const text = options.get(name);
     if (text.empty()) return otherwise;
     auto const value = parse_decimal(text);

@@ -43,11 +43,12 @@ std::string coverage_text(RehearsalView const& view) {
                             fmt::join(missing(node), ", never "),
                             condition.describe(view.vocabulary), node.part);
     }
-    return text + fmt::format("conditions: {} of {} seen met and not met ({:.1f} %); met {}, not "
-                              "met {}, open {}\n",
-                              coverage.covered(), coverage.nodes().size(), coverage.percent(),
-                              seen(coverage, Truth::yes), seen(coverage, Truth::no),
-                              seen(coverage, Truth::unknown));
+    return text + fmt::format(
+                      "conditions: {} of {} seen met and not met ({:.1f} %); met {}, not "
+                      "met {}, open {}\n",
+                      coverage.covered(), coverage.nodes().size(), coverage.percent(),
+                      seen(coverage, Truth::yes), seen(coverage, Truth::no),
+                      seen(coverage, Truth::unknown));
 }
 
 std::string survivor_text(TriedMutant const& one) {
@@ -62,18 +63,18 @@ std::string trial_text(Trial const& trial) {
     for (auto const& one : trial.tried) {
         if (one.fate == MutantFate::survived) text += survivor_text(one);
         if (one.fate == MutantFate::equivalent)
-            text += fmt::format("{}: equivalent: {}: {} ({}); {}\n", one.mutant.place.place(),
-                                to_text(one.mutant.kind), one.mutant.what, one.mutant.part,
-                                one.method);
+            text +=
+                fmt::format("{}: equivalent: {}: {} ({}); {}\n", one.mutant.place.place(),
+                            to_text(one.mutant.kind), one.mutant.what, one.mutant.part, one.method);
     }
-    auto const of = trial.tried.size() < trial.made
-                        ? fmt::format(" (a sample of {})", trial.made)
-                        : std::string();
-    return text + fmt::format("mutants: {}{}, {} killed, {} equivalent, {} survived; {} more "
-                              "refused by the loader\n",
-                              trial.total(), of, trial.count(MutantFate::killed),
-                              trial.count(MutantFate::equivalent),
-                              trial.count(MutantFate::survived), trial.count(MutantFate::refused));
+    auto const of = trial.tried.size() < trial.made ? fmt::format(" (a sample of {})", trial.made)
+                                                    : std::string();
+    return text + fmt::format(
+                      "mutants: {}{}, {} killed, {} equivalent, {} survived; {} more "
+                      "refused by the loader\n",
+                      trial.total(), of, trial.count(MutantFate::killed),
+                      trial.count(MutantFate::equivalent), trial.count(MutantFate::survived),
+                      trial.count(MutantFate::refused));
 }
 
 Json failures_json(Rehearsal const& rehearsal) {
@@ -102,9 +103,12 @@ Json unreached_json(RehearsalView const& view) {
 }
 
 Json mutant_json(TriedMutant const& one) {
-    return {{"place", one.mutant.place.place()}, {"kind", to_text(one.mutant.kind)},
-            {"part", one.mutant.part},           {"edit", one.mutant.what},
-            {"method", one.method},              {"vignette", one.killer}};
+    return {{"place", one.mutant.place.place()},
+            {"kind", to_text(one.mutant.kind)},
+            {"part", one.mutant.part},
+            {"edit", one.mutant.what},
+            {"method", one.method},
+            {"vignette", one.killer}};
 }
 
 Json trial_json(Trial const& trial) {

@@ -25,9 +25,8 @@ public:
                       [i](Rulebook& book) -> yaml::Node& { return book.derived[i].when; });
         }
         for (std::size_t i = 0; i < book_.tallies.size(); ++i)
-            items(book_.tallies[i].id.text, [i](Rulebook& book) -> std::vector<ScoreItem>& {
-                return book.tallies[i].score;
-            });
+            items(book_.tallies[i].id.text,
+                  [i](Rulebook& book) -> std::vector<ScoreItem>& { return book.tallies[i].score; });
         for (std::size_t i = 0; i < book_.constellations.size(); ++i) constellation(i);
         keys();
         return std::move(out_);
@@ -81,12 +80,13 @@ private:
         for (std::size_t step = 1; step < services.size(); ++step) {
             auto const& next = services[(at + step) % services.size()];
             if (suggested(next)) continue;
-            return add(MutantKind::service, suggestion.service.span, rule.id.text,
-                       fmt::format("{} instead of {}", next.id.text, suggestion.service.text), {},
-                       [i, s, name = next.id.text](Rulebook& book) {
-                           book.rules[i].suggest[s].service.text = name;
-                       },
-                       static_cast<RuleId>(i));
+            return add(
+                MutantKind::service, suggestion.service.span, rule.id.text,
+                fmt::format("{} instead of {}", next.id.text, suggestion.service.text), {},
+                [i, s, name = next.id.text](Rulebook& book) {
+                    book.rules[i].suggest[s].service.text = name;
+                },
+                static_cast<RuleId>(i));
         }
     }
 
@@ -96,7 +96,8 @@ private:
         int const level = static_cast<int>(suggestion.urgency) + by;
         if (level < 0 || level > static_cast<int>(Urgency::emergency)) return;
         auto const other = static_cast<Urgency>(level);
-        add(MutantKind::urgency, suggestion.service.span, rule.id.text,
+        add(
+            MutantKind::urgency, suggestion.service.span, rule.id.text,
             fmt::format("{} {} instead of {}", suggestion.service.text, to_text(other),
                         to_text(suggestion.urgency)),
             {}, [i, s, other](Rulebook& book) { book.rules[i].suggest[s].urgency = other; },
@@ -188,8 +189,8 @@ private:
     void merge(std::size_t one, std::size_t other) {
         auto const from = book_.keys[one].id.text;
         auto const into = book_.keys[other].id.text;
-        add(MutantKind::merged, book_.keys[one].id.span, from,
-            fmt::format("merged with {}", into), members(one), [from, into](Rulebook& book) {
+        add(MutantKind::merged, book_.keys[one].id.span, from, fmt::format("merged with {}", into),
+            members(one), [from, into](Rulebook& book) {
                 for (auto& classed : book.classes)
                     if (classed.key.text == from) classed.key.text = into;
                 for (auto& key : book.keys) {
@@ -228,8 +229,9 @@ std::string_view to_text(MutantKind kind) {
 }
 
 Rulebook without_vignettes(Rulebook const& book) {
-    Rulebook bare{book.header,         book.services, book.keys,  book.classes,  book.derived, book.tallies,
-                  book.constellations, book.actions,  book.rules, book.promises, {},           book.digest};
+    Rulebook bare{book.header,  book.services,       book.keys,    book.classes, book.derived,
+                  book.tallies, book.constellations, book.actions, book.rules,   book.promises,
+                  {},           book.digest};
     return bare;
 }
 

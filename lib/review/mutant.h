@@ -11,13 +11,13 @@
 namespace asterism {
 
 enum class MutantKind : std::uint8_t {
-    threshold,   ///< a number one step of its last written digit up or down
-    dropped,     ///< a condition, an item or a cover left out
-    negated,     ///< a condition turned round
-    class_moved, ///< a finding one class milder or graver
-    service,     ///< a suggestion to the next service in the book's order
-    urgency,     ///< a suggestion one step sooner or later
-    merged,      ///< two counting keys made one
+    threshold,    ///< a number one step of its last written digit up or down
+    dropped,      ///< a condition, an item or a cover left out
+    negated,      ///< a condition turned round
+    class_moved,  ///< a finding one class milder or graver
+    service,      ///< a suggestion to the next service in the book's order
+    urgency,      ///< a suggestion one step sooner or later
+    merged,       ///< two counting keys made one
 };
 
 /// `threshold`, `condition dropped`, ...
@@ -29,7 +29,8 @@ struct Mutant {
     Span place;
     std::string part;  ///< the rule, finding, tally, constellation or key that is edited
     std::string what;  ///< the edit in words
-    std::vector<std::string> words;  ///< names by which vignettes that may notice it are found first
+    std::vector<std::string>
+        words;  ///< names by which vignettes that may notice it are found first
     std::function<void(Rulebook&)> apply;
     /// Set when nothing but this rule's suggestions change.
     std::optional<RuleId> suggestions_of;

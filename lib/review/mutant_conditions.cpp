@@ -38,8 +38,8 @@ public:
     explicit Editor(std::vector<EditedCondition>& out) : out_(out) {}
 
     void condition(yaml::Node const& node, Rebuild const& rebuild) {
-        out_.push_back({MutantKind::negated, node.span, "condition negated",
-                        rebuild(negation(node))});
+        out_.push_back(
+            {MutantKind::negated, node.span, "condition negated", rebuild(negation(node))});
         for (std::size_t i = 0; i < node.entries.size(); ++i) {
             auto const& [key, value] = node.entries[i];
             auto const inner = [&, i](yaml::Node changed) {
@@ -77,10 +77,9 @@ private:
         }
         if (!value.is_map()) return;
         for (std::size_t i = 0; i < value.entries.size(); ++i)
-            numbers(value.entries[i].key.text, value.entries[i].value,
-                    [&, i](yaml::Node changed) {
-                        return rebuild(with_entry(value, i, std::move(changed)));
-                    });
+            numbers(value.entries[i].key.text, value.entries[i].value, [&, i](yaml::Node changed) {
+                return rebuild(with_entry(value, i, std::move(changed)));
+            });
     }
 
     void number(yaml::Node const& value, Rebuild const& rebuild) {

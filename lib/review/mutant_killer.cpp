@@ -98,7 +98,8 @@ Vignette shortened(Vignette all, CompiledRulebook const& mutant) {
         return judge(mutant, only).size() > before;
     };
     std::erase_if(all.tallies, [&](auto const& one) {
-        bool const count = one.tally.text == "minor-variants" || one.tally.text == "major-anomalies";
+        bool const count =
+            one.tally.text == "minor-variants" || one.tally.text == "major-anomalies";
         return !count && !alone(&Vignette::tallies, one);
     });
     std::erase_if(all.constellations,
@@ -141,8 +142,8 @@ std::string expect_yaml(Vignette const& vignette) {
 
 std::string case_lines(Case const& baby, Ontology const& ontology) {
     std::istringstream lines(case_yaml(baby, ontology));
-    bool const all = std::find(baby.step_done.begin(), baby.step_done.end(), false) ==
-                     baby.step_done.end();
+    bool const all =
+        std::find(baby.step_done.begin(), baby.step_done.end(), false) == baby.step_done.end();
     std::string text, line;
     std::getline(lines, line);  // the case's name
     while (std::getline(lines, line))
@@ -247,9 +248,9 @@ private:
         if (edit_.kind == MutantKind::class_moved || edit_.kind == MutantKind::service)
             return give_up("alike in every verdict, yet another word is shown");
         found_.none_exists = true;
-        found_.method = fmt::format("{}{}; every baby a case can describe, up to {} conflicts", how,
-                                    clauses ? fmt::format(" ({} clauses)", clauses) : "",
-                                    limits_.conflicts);
+        found_.method =
+            fmt::format("{}{}; every baby a case can describe, up to {} conflicts", how,
+                        clauses ? fmt::format(" ({} clauses)", clauses) : "", limits_.conflicts);
     }
 
     void give_up(std::string why) { found_.method = std::move(why); }

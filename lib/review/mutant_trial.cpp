@@ -63,8 +63,7 @@ private:
                 words.push_back(rule.text);
         }
         for (auto const* list : {&vignette.baby.present, &vignette.baby.absent})
-            for (auto const& said : *list)
-                words.push_back(book.ontology->at(said.finding).id.text);
+            for (auto const& said : *list) words.push_back(book.ontology->at(said.finding).id.text);
         for (auto const& measured : vignette.baby.measures)
             words.push_back(book.ontology->measures[measured.measure].id.text);
         for (auto const& expected : vignette.constellations)
@@ -171,9 +170,8 @@ std::string_view to_text(MutantFate fate) {
 }
 
 std::size_t Trial::count(MutantFate fate) const {
-    return static_cast<std::size_t>(
-        std::count_if(tried.begin(), tried.end(),
-                      [&](TriedMutant const& one) { return one.fate == fate; }));
+    return static_cast<std::size_t>(std::count_if(
+        tried.begin(), tried.end(), [&](TriedMutant const& one) { return one.fate == fate; }));
 }
 
 Trial try_mutants(CompiledRulebook const& book, std::vector<Vignette> const& vignettes,

@@ -112,15 +112,14 @@ private:
 
     void compare(ExpectedClass const& expected) {
         auto const& name = expected.name;
-        bool const there =
-            value_of(book_.present[expected.finding], facts_.values) == Truth::yes;
+        bool const there = value_of(book_.present[expected.finding], facts_.values) == Truth::yes;
         if (!there)
             return fail(name.span, fmt::format("{} is not present in this baby", name.text));
         auto const found = book_.class_of(expected.finding);
         if (found != expected.value)
-            fail(name.span, fmt::format("{} is classed {}, expected {}", name.text,
-                                        found ? to_text(*found) : "nowhere",
-                                        to_text(expected.value)));
+            fail(name.span,
+                 fmt::format("{} is classed {}, expected {}", name.text,
+                             found ? to_text(*found) : "nowhere", to_text(expected.value)));
     }
 
     CompiledRulebook const& book_;

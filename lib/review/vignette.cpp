@@ -71,8 +71,7 @@ public:
         vignette.baby = read_case(syntax.baby, *book_.ontology, diagnostics_);
         ExpectSyntax expect;
         expect_table().read(syntax.expect, expect, diagnostics_);
-        if (expect.referrals.is_scalar())
-            leave_referrals_out(expect.referrals, vignette);
+        if (expect.referrals.is_scalar()) leave_referrals_out(expect.referrals, vignette);
         for (auto const& [service, value] : expect.referrals.entries)
             referral(service, value, vignette);
         for (auto const& [tally, value] : expect.tallies.entries) add_tally(tally, value, vignette);

@@ -1,0 +1,87 @@
+# SPDX-License-Identifier: MIT
+"""Vignettes, coverage and mutants from the command line."""
+import pathlib
+import xml.etree.ElementTree as ElementTree
+
+from program import ProgramTest, main, run
+
+BOOK = ("rules/newborn", "--ontology", "ontology")
+
+
+class Rehearse(ProgramTest):
+    def broken_book(self):
+        """The shipped book with one urgency lowered."""
+        path = pathlib.Path(self.file("", "empty")).parent
+        for name in pathlib.Path("rules/newborn").rglob("*.yaml"):
+            if "releases" in name.parts:
+                continue
+            target = path / name.relative_to("rules/newborn")
+            target.parent.mkdir(parents=True, exist_ok=True)
+            text = name.read_text(encoding="utf-8")
+            if name.name == "counting.yaml":
+                text = text.replace("service: genetics, urgency: urgent", "service: genetics, urgency: routine")
+            target.write_text(text, encoding="utf-8")
+        return str(path)
+
+    def test_the_shipped_vignettes_hold(self):
+        result = run("rehearse", *BOOK, "--format", "json")
+        self.assertEqual(result.code, 0, result.err)
+        document = result.json()
+        self.assertEqual(document["schema"], "asterism.rehearse/1")
+        self.assertEqual(document["vignettes"]["failing"], 0)
+        self.assertGreaterEqual(document["vignettes"]["total"], 1790)
+        self.assertNotIn("mutants", document)
+
+    def test_every_condition_is_covered_or_listed_with_its_place(self):
+        coverage = run("rehearse", *BOOK, "--format", "json").json()["coverage"]
+        self.assertEqual(coverage["nodes"] - coverage["covered"], len(coverage["unreached"]))
+        for node in coverage["unreached"]:
+            self.assertRegex(node["place"], r"^rules/newborn/.*\.yaml:\d+:\d+$")
+            self.assertTrue(node["never"])
+
+    def test_a_minimum_that_is_not_reached_exits_4(self):
+        percent = run("rehearse", *BOOK, "--format", "json").json()["coverage"]
+        reached = 100 * percent["covered"] / percent["nodes"]
+        self.assertEqual(run("rehearse", *BOOK, "--min-coverage", f"{reached - 0.1:.3f}").code, 0)
+        if reached < 100:
+            self.assertEqual(run("rehearse", *BOOK, "--min-coverage", "100").code, 4)
+
+    def test_a_failing_vignette_is_named_at_its_place(self):
+        result = run("rehearse", self.broken_book(), "--ontology", "ontology")
+        self.assertEqual(result.code, 4)
+        self.assertRegex(result.out, r"\.yaml:\d+:\d+: vignette `[^`]+`: genetics is routine, expected urgent")
+
+    def test_junit_counts_what_it_lists(self):
+        for book, code in ((BOOK, 0), ((self.broken_book(), "--ontology", "ontology"), 4)):
+            result = run("rehearse", *book, "--format", "junit")
+            self.assertEqual(result.code, code)
+            [suite] = ElementTree.fromstring(result.out)
+            cases = suite.findall("testcase")
+            failures = [case for case in cases if case.find("failure") is not None]
+            self.assertEqual(int(suite.get("tests")), len(cases))
+            self.assertEqual(int(suite.get("failures")), len(failures))
+            self.assertEqual(bool(failures), code == 4)
+
+    def test_a_sample_of_mutants_adds_up_and_offers_vignettes(self):
+        arguments = ("rehearse", *BOOK, "--mutants", "--sample", "40", "--seed", "7", "--format", "json")
+        result = run(*arguments)
+        mutants = result.json()["mutants"]
+        self.assertEqual(mutants["killed"] + mutants["equivalent"] + mutants["survived"], mutants["total"])
+        self.assertEqual(mutants["total"] + mutants["refused"], 40)
+        self.assertGreater(mutants["of"], 9000)
+        self.assertEqual(result.code, 4 if mutants["survived"] else 0)
+        for survivor in mutants["survivors"]:
+            self.assertRegex(survivor["place"], r"\.yaml:\d+:\d+$")
+            self.assertTrue(survivor["vignette"] or survivor["method"])
+        for equivalent in mutants["equivalents"]:
+            self.assertTrue(equivalent["method"])
+        self.assertEqual(run(*arguments).out, result.out)
+
+    def test_wrong_use(self):
+        for arguments in (("--min-coverage", "101"), ("--min-coverage", "most"), ("--jobs", "2"), ("--mutants", "--jobs", "0"),
+                          ("--mutants", "--sample", "-1"), ("--format", "xml")):
+            self.assertEqual(run("rehearse", *BOOK, *arguments).code, 2, arguments)
+
+
+if __name__ == "__main__":
+    main()
