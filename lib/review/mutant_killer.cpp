@@ -38,12 +38,13 @@ public:
                 {{book.syntax(one).id.text, {}}, value_of(one.reached.literal, facts_.values)});
     }
 
-    /// Also what the book calls a finding, when it is there.
+    /// Also whether a finding is there, and what the book calls it.
     void add_class(std::string const& name) {
         auto const id = book_.ontology->finding(name);
         if (!id || !book_.class_of(*id)) return;
-        if (value_of(book_.present[*id], facts_.values) != Truth::yes) return;
-        vignette_.classes.push_back({*id, {name, {}}, *book_.class_of(*id)});
+        auto const there = value_of(book_.present[*id], facts_.values);
+        auto const value = there == Truth::yes ? book_.class_of(*id) : std::nullopt;
+        vignette_.classes.push_back({*id, {name, {}}, there, value});
     }
 
     Vignette const& vignette() const { return vignette_; }
@@ -71,7 +72,8 @@ private:
 
 Expectation expectation(CompiledRulebook const& book, Case const& baby, Mutant const& edit) {
     Expectation result(book, baby);
-    if (edit.kind == MutantKind::class_moved) result.add_class(edit.part);
+    // Of a finding that is derived, whether it is there shows as its class.
+    result.add_class(edit.part);
     return result;
 }
 
@@ -111,6 +113,11 @@ std::string_view words(Truth truth) {
     return truth == Truth::yes ? "reached" : truth == Truth::no ? "missed" : "open";
 }
 
+std::string_view class_word(ExpectedClass const& one) {
+    if (one.value) return to_text(*one.value);
+    return one.present == Truth::no ? "not-present" : "open";
+}
+
 std::string referral_yaml(ExpectedReferral const& one) {
     if (one.verdict != Verdict::suggested)
         return fmt::format("        {}: {}\n", one.service.text, to_text(one.verdict));
@@ -135,7 +142,7 @@ std::string expect_yaml(Vignette const& vignette) {
         text += fmt::format("      constellations: {{ {} }}\n", fmt::join(parts, ", "));
     parts.clear();
     for (auto const& one : vignette.classes)
-        parts.push_back(fmt::format("{}: {}", one.name.text, to_text(one.value)));
+        parts.push_back(fmt::format("{}: {}", one.name.text, class_word(one)));
     if (!parts.empty()) text += fmt::format("      classes: {{ {} }}\n", fmt::join(parts, ", "));
     return text.empty() ? "      referrals: {}\n" : text;
 }

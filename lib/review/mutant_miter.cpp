@@ -138,6 +138,11 @@ JoinedBooks::Difference JoinedBooks::difference() const {
         truths(book_.rules[i].when, mutant_.rules[i].when);
     for (std::size_t i = 0; i < book_.constellations.size(); ++i)
         truths(book_.constellations[i].reached, mutant_.constellations[i].reached);
+    for (FindingId id = 0; id < book_.present.size(); ++id) {
+        auto const one = joined(book_, book_.present[id]);
+        auto const other = joined(mutant_, mutant_.present[id]);
+        if (book_.class_of(id) && one != other) out.truths.emplace_back(one, other);
+    }
     for (std::size_t i = 0; i < book_.tallies.size(); ++i) {
         auto a = book_.tallies[i].inputs;
         auto b = mutant_.tallies[i].inputs;

@@ -19,7 +19,7 @@ public:
 
     /// What of the two answers may differ, as pairs of nodes that are not one and the same.
     struct Difference {
-        std::vector<std::pair<Literal, Literal>> truths;  ///< rules and constellations
+        std::vector<std::pair<Literal, Literal>> truths;  ///< rules, patterns, findings
         std::vector<std::pair<std::vector<Weighted>, std::vector<Weighted>>> sums;  ///< tallies
         /// Rules whose suggestions changed, as who suggests a service that soon: before and after.
         std::vector<std::pair<std::vector<Literal>, std::vector<Literal>>> reasons;

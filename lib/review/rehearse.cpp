@@ -112,14 +112,19 @@ private:
 
     void compare(ExpectedClass const& expected) {
         auto const& name = expected.name;
-        bool const there = value_of(book_.present[expected.finding], facts_.values) == Truth::yes;
-        if (!there)
-            return fail(name.span, fmt::format("{} is not present in this baby", name.text));
+        auto const there = value_of(book_.present[expected.finding], facts_.values);
+        auto const words = [](Truth t) {
+            return t == Truth::yes ? "present" : t == Truth::no ? "not present" : "open";
+        };
+        if (there != expected.present)
+            return fail(name.span, fmt::format("{} is {}, expected {}", name.text, words(there),
+                                               words(expected.present)));
+        if (there != Truth::yes) return;
         auto const found = book_.class_of(expected.finding);
         if (found != expected.value)
             fail(name.span,
                  fmt::format("{} is classed {}, expected {}", name.text,
-                             found ? to_text(*found) : "nowhere", to_text(expected.value)));
+                             found ? to_text(*found) : "nowhere", to_text(*expected.value)));
     }
 
     CompiledRulebook const& book_;

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "review/vignette.h"
 
+#include <tuple>
+
 #include "cases/read_case.h"
 #include "rulebook/vocabulary.h"
 #include "yaml/table.h"
@@ -124,8 +126,17 @@ private:
     }
 
     void add_class(Word const& name, yaml::Node const& value, Vignette& vignette) {
-        ExpectedClass expected{0, name, FindingClass::normal_variant};
-        finding_class_reader().read(value, expected.value, diagnostics_);
+        ExpectedClass expected{0, name, Truth::yes, {}};
+        std::pair<Truth, std::optional<FindingClass>> presence;
+        yaml::choice<std::pair<Truth, std::optional<FindingClass>>>(
+            {{"normal-variant", {Truth::yes, FindingClass::normal_variant}},
+             {"minor-variant", {Truth::yes, FindingClass::minor_variant}},
+             {"major-anomaly", {Truth::yes, FindingClass::major_anomaly}},
+             {"red-flag", {Truth::yes, FindingClass::red_flag}},
+             {"not-present", {Truth::no, {}}},
+             {"open", {Truth::unknown, {}}}})
+            .read(value, presence, diagnostics_);
+        std::tie(expected.present, expected.value) = presence;
         if (auto const id = book_.ontology->finding(name.text)) {
             expected.finding = *id;
             vignette.classes.push_back(expected);

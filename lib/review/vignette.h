@@ -30,11 +30,13 @@ struct ExpectedConstellation {
     Truth reached = Truth::yes;
 };
 
-/// What the book must call a finding of this baby.
+/// What the book must call a finding of this baby; or that it is not there (`not-present`) or not
+/// settled (`open`), which matters where measures decide it.
 struct ExpectedClass {
     FindingId finding = 0;
     Word name;
-    FindingClass value = FindingClass::normal_variant;
+    Truth present = Truth::yes;
+    std::optional<FindingClass> value;  ///< with `present`
 };
 
 /// A worked baby ready to be judged.
