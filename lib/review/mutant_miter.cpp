@@ -67,14 +67,32 @@ void unlike_sums(sat::Solver& solver, sat::CircuitCnf& circuit, std::vector<Weig
                              reaches(solver, of_b, sum, total(b))));
 }
 
-/// What the tests of a derivation measure, apart from the numbers.
+/// Whether the measure of a test is the difference or mean of two that other tests of the
+/// derivation read: then it is read whenever they are.
+bool follows(CompiledRulebook const& book, CompiledDerivation const& derived,
+             MeasureTest const& test) {
+    auto const& computed = book.ontology->measures[test.measure].computed;
+    if (!computed || test.statistic != Statistic::value) return false;
+    bool const always = computed->formula == Formula::difference ||
+                        computed->formula == Formula::absolute_difference ||
+                        computed->formula == Formula::mean;
+    auto const read = [&](MeasureId measure) {
+        return std::any_of(derived.tests.begin(), derived.tests.end(), [&](std::uint32_t other) {
+            return book.measure_tests[other].measure == measure;
+        });
+    };
+    return always && read(computed->first) && read(computed->second);
+}
+
+/// What the tests of a derivation measure, apart from the numbers and from what follows.
 std::set<std::tuple<MeasureId, Statistic, std::string>> scales(CompiledRulebook const& book,
                                                                FindingId finding) {
     std::set<std::tuple<MeasureId, Statistic, std::string>> result;
     if (!book.derived[finding]) return result;
     for (auto const index : book.derived[finding]->tests) {
         auto const& test = book.measure_tests[index];
-        result.emplace(test.measure, test.statistic, test.norm);
+        if (!follows(book, *book.derived[finding], test))
+            result.emplace(test.measure, test.statistic, test.norm);
     }
     return result;
 }
