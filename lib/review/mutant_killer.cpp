@@ -255,9 +255,10 @@ private:
         if (edit_.kind == MutantKind::class_moved || edit_.kind == MutantKind::service)
             return give_up("alike in every verdict, yet another word is shown");
         found_.none_exists = true;
-        found_.method =
-            fmt::format("{}{}; every baby a case can describe, up to {} conflicts", how,
-                        clauses ? fmt::format(" ({} clauses)", clauses) : "", limits_.conflicts);
+        found_.method = fmt::format(
+            "{}{}; the same verdicts, urgencies, deciding rules, counts, patterns and "
+            "classes for every baby a case can describe, within {} conflicts",
+            how, clauses ? fmt::format(" ({} clauses)", clauses) : "", limits_.conflicts);
     }
 
     void give_up(std::string why) { found_.method = std::move(why); }

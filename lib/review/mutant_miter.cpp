@@ -97,6 +97,14 @@ std::set<std::tuple<MeasureId, Statistic, std::string>> scales(CompiledRulebook 
     return result;
 }
 
+/// True when one of them is known to hold, or may hold.
+Lit any(sat::Solver& solver, sat::CircuitCnf& circuit, std::vector<Literal> const& list,
+        Lit sat::TruthVars::*part) {
+    std::vector<Lit> result;
+    for (auto const literal : list) result.push_back(circuit.at(literal).*part);
+    return disjunction(solver, result);
+}
+
 }  // namespace
 
 JoinedBooks::JoinedBooks(CompiledRulebook const& book, CompiledRulebook const& mutant)
@@ -237,10 +245,9 @@ Lit JoinedBooks::differ(sat::Solver& solver, sat::CircuitCnf& circuit,
     }
     for (auto const& [a, b] : what.sums) unlike_sums(solver, circuit, a, b, ways);
     for (auto const& [a, b] : what.reasons) {
-        std::vector<Lit> before, after;
-        for (auto const literal : a) before.push_back(circuit.at(literal).yes);
-        for (auto const literal : b) after.push_back(circuit.at(literal).yes);
-        ways.push_back(unlike(solver, disjunction(solver, before), disjunction(solver, after)));
+        for (auto const part : {&sat::TruthVars::yes, &sat::TruthVars::possible})
+            ways.push_back(
+                unlike(solver, any(solver, circuit, a, part), any(solver, circuit, b, part)));
     }
     return disjunction(solver, ways);
 }
