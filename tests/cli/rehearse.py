@@ -9,19 +9,27 @@ BOOK = ("rules/newborn", "--ontology", "ontology")
 
 
 class Rehearse(ProgramTest):
-    def broken_book(self):
-        """The shipped book with one urgency lowered."""
+    def copied_book(self, change):
+        """The shipped book; `change` gets each file's path and text and returns its text, or None to leave it out."""
         path = pathlib.Path(self.file("", "empty")).parent
         for name in pathlib.Path("rules/newborn").rglob("*.yaml"):
-            if "releases" in name.parts:
+            text = None if "releases" in name.parts else change(name, name.read_text(encoding="utf-8"))
+            if text is None:
                 continue
             target = path / name.relative_to("rules/newborn")
             target.parent.mkdir(parents=True, exist_ok=True)
-            text = name.read_text(encoding="utf-8")
-            if name.name == "counting.yaml":
-                text = text.replace("service: genetics, urgency: urgent", "service: genetics, urgency: routine")
             target.write_text(text, encoding="utf-8")
         return str(path)
+
+    def broken_book(self):
+        """The shipped book with one urgency lowered."""
+        lowered = ("service: genetics, urgency: urgent", "service: genetics, urgency: routine")
+        return self.copied_book(lambda name, text: text.replace(*lowered) if name.name == "counting.yaml" else text)
+
+    def bare_book(self):
+        """The shipped book without the vignettes that restate single entries."""
+        left_out = {"classes.yaml", "count-edges.yaml", "counts.yaml", "derived.yaml", "fields.yaml", "rule-edges.yaml"}
+        return self.copied_book(lambda name, text: None if name.parts[-2] == "vignettes" and name.name in left_out else text)
 
     def test_the_shipped_vignettes_hold(self):
         result = run("rehearse", *BOOK, "--format", "json")
@@ -33,18 +41,20 @@ class Rehearse(ProgramTest):
         self.assertNotIn("mutants", document)
 
     def test_every_condition_is_covered_or_listed_with_its_place(self):
-        coverage = run("rehearse", *BOOK, "--format", "json").json()["coverage"]
+        coverage = run("rehearse", self.bare_book(), "--ontology", "ontology", "--format", "json").json()["coverage"]
+        self.assertGreater(len(coverage["unreached"]), 0)
         self.assertEqual(coverage["nodes"] - coverage["covered"], len(coverage["unreached"]))
         for node in coverage["unreached"]:
-            self.assertRegex(node["place"], r"^rules/newborn/.*\.yaml:\d+:\d+$")
+            self.assertRegex(node["place"], r"\.yaml:\d+:\d+$")
             self.assertTrue(node["never"])
 
     def test_a_minimum_that_is_not_reached_exits_4(self):
-        percent = run("rehearse", *BOOK, "--format", "json").json()["coverage"]
-        reached = 100 * percent["covered"] / percent["nodes"]
-        self.assertEqual(run("rehearse", *BOOK, "--min-coverage", f"{reached - 0.1:.3f}").code, 0)
-        if reached < 100:
-            self.assertEqual(run("rehearse", *BOOK, "--min-coverage", "100").code, 4)
+        self.assertEqual(run("rehearse", *BOOK, "--min-coverage", "100").code, 0)
+        bare = (self.bare_book(), "--ontology", "ontology")
+        coverage = run("rehearse", *bare, "--format", "json").json()["coverage"]
+        reached = 100 * coverage["covered"] / coverage["nodes"]
+        self.assertEqual(run("rehearse", *bare, "--min-coverage", f"{reached - 0.1:.3f}").code, 0)
+        self.assertEqual(run("rehearse", *bare, "--min-coverage", f"{reached + 0.1:.3f}").code, 4)
 
     def test_a_failing_vignette_is_named_at_its_place(self):
         result = run("rehearse", self.broken_book(), "--ontology", "ontology")
@@ -63,13 +73,14 @@ class Rehearse(ProgramTest):
             self.assertEqual(bool(failures), code == 4)
 
     def test_a_sample_of_mutants_adds_up_and_offers_vignettes(self):
-        arguments = ("rehearse", *BOOK, "--mutants", "--sample", "40", "--seed", "7", "--format", "json")
+        arguments = ("rehearse", self.bare_book(), "--ontology", "ontology", "--mutants", "--sample", "40", "--seed", "7", "--format", "json")
         result = run(*arguments)
         mutants = result.json()["mutants"]
         self.assertEqual(mutants["killed"] + mutants["equivalent"] + mutants["survived"], mutants["total"])
         self.assertEqual(mutants["total"] + mutants["refused"], 40)
         self.assertGreater(mutants["of"], 9000)
-        self.assertEqual(result.code, 4 if mutants["survived"] else 0)
+        self.assertGreater(mutants["survived"], 0)
+        self.assertEqual(result.code, 4)
         for survivor in mutants["survivors"]:
             self.assertRegex(survivor["place"], r"\.yaml:\d+:\d+$")
             self.assertTrue(survivor["vignette"] or survivor["method"])
