@@ -1,9 +1,10 @@
 // SPDX-License-Identifier: MIT
-#include <thread>
+#include <set>
 
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
+#include "base/nearest.h"
 #include "base/number.h"
 #include "book.h"
 #include "common.h"
@@ -45,10 +46,12 @@ Options rehearse_options() {
                     "  asterism rehearse rules/newborn --format junit > vignettes.xml\n"
                     "  asterism rehearse rules/newborn --mutants --jobs 2\n"
                     "                                        does a vignette notice each single "
-                    "edit of the book\n");
+                    "edit of the book\n"
+                    "  asterism rehearse rules/newborn --mutants --part low-set-ears\n");
     options.value("format", "FORMAT", "text, json or junit")
         .value("min-coverage", "PERCENT", "conditions seen met and not met, at least; default 0")
         .flag("mutants", "make every single edit of the book and look for a vignette that notices")
+        .value("part", "ID", "only edits of this rule, finding, tally, constellation or key")
         .value("sample", "N", "only so many mutants, drawn by --seed")
         .value("seed", "N", "default 1")
         .value("jobs", "N", "threads; default 1")
@@ -70,10 +73,11 @@ Wanted wanted(Options const& options) {
     result.format = options.format({"text", "json", "junit"});
     result.min_coverage = number(options, "min-coverage", 0, 100, 0);
     result.mutants = options.has("mutants");
+    result.trial.part = options.get("part");
     result.trial.sample = static_cast<std::size_t>(whole(options, "sample", 1, 1'000'000, 0));
     result.trial.seed = static_cast<std::uint64_t>(whole(options, "seed", 0, 1'000'000'000, 1));
     result.trial.jobs = static_cast<unsigned>(whole(options, "jobs", 1, 256, 1));
-    for (auto const* name : {"sample", "seed", "jobs"}) {
+    for (auto const* name : {"part", "sample", "seed", "jobs"}) {
         if (!result.mutants && !options.get(name).empty())
             throw UsageError(fmt::format("--{} goes with --mutants", name));
     }
@@ -94,6 +98,18 @@ std::string printed(RehearsalView const& view, std::string const& format,
     return json_text(document);
 }
 
+/// A part that is not there would try nothing and look like a book without survivors.
+Trial trial_of(CompiledRulebook const& book, Rehearsal const& rehearsal,
+               TrialOptions const& options) {
+    auto trial = try_mutants(book, rehearsal.vignettes, options);
+    if (options.part.empty() || trial.made > 0) return trial;
+    std::set<std::string> parts;
+    for (auto const& one : mutants(book)) parts.insert(one.part);
+    auto const help = did_you_mean(options.part, {parts.begin(), parts.end()});
+    throw UsageError(fmt::format("nothing to edit is called `{}`{}", options.part,
+                                 help.empty() ? "" : "; " + help));
+}
+
 }  // namespace
 
 int rehearse_verb(std::vector<std::string> const& arguments) {
@@ -106,9 +122,8 @@ int rehearse_verb(std::vector<std::string> const& arguments) {
         return print_problems(diagnostics, rehearse_schema, want.format == "json"), invalid_input;
     auto const rehearsal = rehearse_all(*book, diagnostics);
     report(diagnostics_text(diagnostics));
-    auto const trial = want.mutants
-                           ? std::optional(try_mutants(*book, rehearsal.vignettes, want.trial))
-                           : std::nullopt;
+    auto const trial =
+        want.mutants ? std::optional(trial_of(*book, rehearsal, want.trial)) : std::nullopt;
     auto const vocabulary = book->vocabulary();
     print(printed({rehearsal, trial ? &*trial : nullptr, vocabulary}, want.format, diagnostics));
     bool const survivors = trial && trial->count(MutantFate::survived) > 0;

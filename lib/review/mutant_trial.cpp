@@ -178,6 +178,8 @@ Trial try_mutants(CompiledRulebook const& book, std::vector<Vignette> const& vig
                   TrialOptions const& options) {
     Trial trial;
     auto all = mutants(book);
+    if (!options.part.empty())
+        std::erase_if(all, [&](Mutant const& one) { return one.part != options.part; });
     trial.made = all.size();
     draw(all, options.sample, options.seed);
     for (auto& mutant : all) trial.tried.push_back({std::move(mutant), {}, {}, {}, {}});

@@ -29,6 +29,7 @@ struct TriedMutant {
 };
 
 struct TrialOptions {
+    std::string part = {};    ///< only edits of this rule, finding, tally, constellation or key
     std::size_t sample = 0;  ///< so many, drawn by `seed`; 0: all of them
     std::uint64_t seed = 1;
     unsigned jobs = 1;
@@ -37,7 +38,7 @@ struct TrialOptions {
 };
 
 struct Trial {
-    std::size_t made = 0;  ///< mutants of the whole book, before sampling
+    std::size_t made = 0;  ///< mutants of the book, or of the part, before sampling
     std::vector<TriedMutant> tried;
 
     std::size_t count(MutantFate fate) const;

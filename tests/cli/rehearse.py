@@ -88,8 +88,17 @@ class Rehearse(ProgramTest):
             self.assertTrue(equivalent["method"])
         self.assertEqual(run(*arguments).out, result.out)
 
+    def test_the_edits_of_one_part(self):
+        mutants = run("rehearse", *BOOK, "--mutants", "--part", "low-set-ears", "--format", "json").json()["mutants"]
+        self.assertEqual(mutants["survived"], 0)
+        self.assertGreaterEqual(mutants["of"], 5)
+        self.assertLess(mutants["of"], 20)
+        wrong = run("rehearse", *BOOK, "--mutants", "--part", "low-set-eras")
+        self.assertEqual(wrong.code, 2)
+        self.assertIn("did you mean `low-set-ears`", wrong.err)
+
     def test_wrong_use(self):
-        for arguments in (("--min-coverage", "101"), ("--min-coverage", "most"), ("--jobs", "2"), ("--mutants", "--jobs", "0"),
+        for arguments in (("--min-coverage", "101"), ("--part", "low-set-ears"), ("--min-coverage", "most"), ("--jobs", "2"), ("--mutants", "--jobs", "0"),
                           ("--mutants", "--sample", "-1"), ("--format", "xml")):
             self.assertEqual(run("rehearse", *BOOK, *arguments).code, 2, arguments)
 
