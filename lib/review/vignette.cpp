@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "review/vignette.h"
 
-#include <tuple>
+#include <utility>
 
 #include "cases/read_case.h"
 #include "rulebook/vocabulary.h"
@@ -34,6 +34,18 @@ yaml::Table<ReferralSyntax> referral_table() {
         .optional("by", &ReferralSyntax::by, yaml::maybe(yaml::one_or_more(yaml::word("rule"))),
                   "every rule that decides it");
     return table;
+}
+
+/// Whether a finding is there, and its class when it is.
+using Presence = std::pair<Truth, std::optional<FindingClass>>;
+
+yaml::Reader<Presence> presence_reader() {
+    return yaml::choice<Presence>({{"normal-variant", {Truth::yes, FindingClass::normal_variant}},
+                                   {"minor-variant", {Truth::yes, FindingClass::minor_variant}},
+                                   {"major-anomaly", {Truth::yes, FindingClass::major_anomaly}},
+                                   {"red-flag", {Truth::yes, FindingClass::red_flag}},
+                                   {"not-present", {Truth::no, {}}},
+                                   {"open", {Truth::unknown, {}}}});
 }
 
 yaml::Table<ExpectSyntax> expect_table() {
@@ -126,17 +138,9 @@ private:
     }
 
     void add_class(Word const& name, yaml::Node const& value, Vignette& vignette) {
-        ExpectedClass expected{0, name, Truth::yes, {}};
-        std::pair<Truth, std::optional<FindingClass>> presence;
-        yaml::choice<std::pair<Truth, std::optional<FindingClass>>>(
-            {{"normal-variant", {Truth::yes, FindingClass::normal_variant}},
-             {"minor-variant", {Truth::yes, FindingClass::minor_variant}},
-             {"major-anomaly", {Truth::yes, FindingClass::major_anomaly}},
-             {"red-flag", {Truth::yes, FindingClass::red_flag}},
-             {"not-present", {Truth::no, {}}},
-             {"open", {Truth::unknown, {}}}})
-            .read(value, presence, diagnostics_);
-        std::tie(expected.present, expected.value) = presence;
+        Presence presence;
+        presence_reader().read(value, presence, diagnostics_);
+        ExpectedClass expected{0, name, presence.first, presence.second};
         if (auto const id = book_.ontology->finding(name.text)) {
             expected.finding = *id;
             vignette.classes.push_back(expected);
