@@ -3,11 +3,9 @@
 
 #include <algorithm>
 #include <optional>
-#include <thread>
 
 #include <fmt/format.h>
 
-#include "base/number.h"
 #include "batch/csv_lines.h"
 #include "batch/run.h"
 #include "batch_report.h"
@@ -22,17 +20,7 @@ namespace asterism::cli {
 
 namespace {
 
-constexpr int most_jobs = 256;
 constexpr auto schema = "asterism.assessment/1";
-
-unsigned jobs_of(Options const& options) {
-    if (!options.has("jobs")) return std::max(1u, std::thread::hardware_concurrency());
-    auto const jobs = parse_integer(options.get("jobs"));
-    if (!jobs || *jobs < 1 || *jobs > most_jobs)
-        throw UsageError(fmt::format("--jobs takes a whole number from 1 to {}, not `{}`",
-                                     most_jobs, options.get("jobs")));
-    return static_cast<unsigned>(*jobs);
-}
 
 bool is_csv(Options const& options, std::string const& file) {
     auto const input = options.get("input");
@@ -53,6 +41,9 @@ void refuse_single_case_options(Options const& options) {
         if (options.has(name))
             throw UsageError(fmt::format("--{} is for one case; --batch reads a file", name));
     }
+    if (options.has("hpo"))
+        throw UsageError(
+            "--hpo serves records with HPO terms; --batch reads our own jsonl and csv");
     if (options.get("format", "json") != "json")
         throw UsageError("--batch writes JSON lines; --format may only be json");
     auto const detail = options.get("detail", "brief");
@@ -69,7 +60,11 @@ public:
           input_(Descriptor::to_read(file)),
           output_(Descriptor::to_write("-")),
           report_(std::move(file)) {
-        if (!rejects_name_.empty()) rejects_.emplace(Descriptor::to_write(rejects_name_));
+        if (input_.is(output_)) throw UsageError("the output is the file that is read");
+        if (rejects_name_.empty()) return;
+        if (input_.is(rejects_name_) || output_.is(rejects_name_) || rejects_name_ == "-")
+            throw UsageError("--rejects takes a file of its own, not the input or the output");
+        rejects_.emplace(Descriptor::to_write(rejects_name_));
     }
 
     /// Empty when the files could be opened.
@@ -121,10 +116,7 @@ private:
             return internal_error;
         }
         if (outcome.stopped) {
-            report(
-                fmt::format("interrupted: the result is incomplete; the {} lines written are "
-                            "whole\n",
-                            grouped(outcome.cases)));
+            report("interrupted: the result is incomplete; what was written is whole lines\n");
             return interrupted;
         }
         if (!outcome.failure.empty()) {
@@ -162,10 +154,10 @@ bool is_batch(Options const& options) {
 int assess_batch(Options const& options) {
     refuse_single_case_options(options);
     auto const file = only_file(options);
-    auto const jobs = jobs_of(options);
+    auto const jobs = options.jobs();
     bool const csv = is_csv(options, file);
     Diagnostics diagnostics;
-    auto const book = load_book(book_paths(options), diagnostics);
+    auto const book = load_judging_book(book_paths(options), diagnostics);
     if (!book) return print_problems(diagnostics, schema, false), invalid_input;
     auto const fast = batch::FastBook::make(*book);
     auto const writer = batch_line_writer(*book->book);

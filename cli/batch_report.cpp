@@ -21,6 +21,10 @@ bool names_red_flag(std::string_view record) {
     return record.find("\"recognised_red_flags\":[") != std::string_view::npos;
 }
 
+std::string counted(std::uint64_t number, std::string_view what) {
+    return fmt::format("{} {}{}", grouped(number), what, number == 1 ? "" : "s");
+}
+
 std::string in_words(nlohmann::json const& problem) {
     auto text =
         fmt::format("error: {} [{}]", problem.value("message", ""), problem.value("code", ""));
@@ -30,7 +34,7 @@ std::string in_words(nlohmann::json const& problem) {
 
 }  // namespace
 
-BatchReport::BatchReport(std::string file)
+BatchReport::BatchReport(std::string const& file)
     : file_(terminal_safe(file == "-" ? "<stdin>" : file)), terminal_(isatty(STDERR_FILENO) == 1) {}
 
 double BatchReport::seconds() const {
@@ -75,8 +79,8 @@ void BatchReport::finish(std::uint64_t cases, std::uint64_t refused,
     end_progress_line();
     bool const worked_long = Clock::now() - start_ > between_lines;
     if (refused == 0 && !worked_long) return;
-    report(fmt::format("{} cases judged, {} lines refused, {:.1f} s\n", grouped(cases),
-                       grouped(refused), seconds()));
+    report(fmt::format("{} judged, {} refused, {:.1f} s\n", counted(cases, "case"),
+                       counted(refused, "line"), seconds()));
     if (refused == 0) return;
     if (with_red_flags_ > 0)
         report(fmt::format("{} of the refused lines name a red flag: look at them first\n",

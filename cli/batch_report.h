@@ -11,7 +11,7 @@ namespace asterism::cli {
 /// What a batch tells people on stderr while it runs and at its end.
 class BatchReport {
 public:
-    explicit BatchReport(std::string file);
+    explicit BatchReport(std::string const& file);
 
     /// Called after each block; prints at most once a second, and only after the first one.
     void progress(std::uint64_t cases, std::uint64_t refused);

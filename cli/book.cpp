@@ -1,12 +1,16 @@
 // SPDX-License-Identifier: MIT
 #include "book.h"
 
+#include <tuple>
+
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
 #include <spdlog/spdlog.h>
 
 #include "compile/norm_descriptions.h"
 #include "files.h"
+#include "image/built_in.h"
+#include "image/image.h"
 #include "release_shelf.h"
 #include "render/diagnostics_text.h"
 #include "render/json.h"
@@ -33,6 +37,26 @@ void add_norm_table(std::string const& given, std::vector<SourcePtr>& files, Dia
 template <class T>
 std::shared_ptr<T const> shared(std::optional<T> value) {
     return value ? std::make_shared<T const>(std::move(*value)) : nullptr;
+}
+
+/// Whether the ontology asked for is the one that the program holds an image of.
+bool has_image(BookPaths const& paths) {
+    return paths.ontology.empty() && paths.norm_tables.empty() && !image::built_in().empty();
+}
+
+/// The program ends with the book: taking it apart piece by piece would be for nothing.
+void never_free(CompiledRulebook const& book) {
+    using Kept = std::tuple<std::shared_ptr<Ontology const>, std::shared_ptr<Rulebook const>,
+                            std::shared_ptr<norms::Standards const>>;
+    static Kept* kept = nullptr;
+    if (!kept) kept = new Kept(book.ontology, book.book, book.standards);
+}
+
+CompiledRulebook image_of_book() {
+    auto book = image::read(image::built_in(), image::embedded_text);
+    never_free(book);
+    spdlog::info("image: {} nodes, {} facts", book.circuit.size(), book.facts.size());
+    return book;
 }
 
 }  // namespace
@@ -67,6 +91,28 @@ std::optional<CompiledRulebook> load_book(BookPaths const& paths, Diagnostics& d
     auto compiled = compile(std::move(book), std::move(ontology), diagnostics);
     if (compiled) spdlog::info("circuit: {} nodes, {} facts", compiled->circuit.size(), compiled->facts.size());
     return compiled;
+}
+
+std::optional<CompiledRulebook> load_judging_book(BookPaths const& paths,
+                                                  Diagnostics& diagnostics) {
+    bool const shipped = paths.rulebook.empty() && paths.as_of.empty();
+    if (!shipped || !has_image(paths)) return load_book(paths, diagnostics);
+    return image_of_book();
+}
+
+std::shared_ptr<Ontology const> load_judging_ontology(BookPaths const& paths,
+                                                      Diagnostics& diagnostics) {
+    return has_image(paths) ? image_of_book().ontology : load_ontology(paths, diagnostics);
+}
+
+OntologyWithNorms load_norms(BookPaths const& paths, Diagnostics& diagnostics) {
+    if (has_image(paths)) {
+        auto const book = image_of_book();
+        return {book.ontology, book.standards};
+    }
+    auto ontology = load_ontology(paths, diagnostics);
+    auto standards = ontology ? read_standards(*ontology, diagnostics) : nullptr;
+    return {std::move(ontology), std::move(standards)};
 }
 
 void print_problems(Diagnostics const& diagnostics, std::string const& schema, bool json) {

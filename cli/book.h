@@ -17,7 +17,7 @@ struct BookPaths {
     std::string rulebook;
     std::string ontology;
     std::vector<std::string> norm_tables;  ///< NORM=FILE: tables of norms that are not bundled
-    std::string as_of;  ///< the day whose book is wanted; empty for the newest
+    std::string as_of;                     ///< the day whose book is wanted; empty for the newest
 };
 
 /// The positional argument of verbs that take a rulebook's folder, instead of --rulebook.
@@ -31,6 +31,20 @@ std::shared_ptr<Rulebook const> load_rulebook(BookPaths const& paths, Diagnostic
 
 /// Both, compiled; nothing after an error.
 std::optional<CompiledRulebook> load_book(BookPaths const& paths, Diagnostics& diagnostics);
+
+/// The same for verbs that judge babies and need no vignettes, no promises and no condition as
+/// written: the shipped book comes from its image, without reading YAML (`image::write`).
+std::optional<CompiledRulebook> load_judging_book(BookPaths const& paths, Diagnostics& diagnostics);
+/// The ontology alone, likewise.
+std::shared_ptr<Ontology const> load_judging_ontology(BookPaths const& paths,
+                                                      Diagnostics& diagnostics);
+
+/// The ontology with its norms, likewise; the norms are null after an error.
+struct OntologyWithNorms {
+    std::shared_ptr<Ontology const> ontology;
+    std::shared_ptr<norms::Standards const> standards;
+};
+OntologyWithNorms load_norms(BookPaths const& paths, Diagnostics& diagnostics);
 
 /// Prints the problems to stderr and, when JSON was asked for, as an envelope on stdout.
 void print_problems(Diagnostics const& diagnostics, std::string const& schema, bool json);

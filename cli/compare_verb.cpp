@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: MIT
 #include <algorithm>
-#include <charconv>
 #include <filesystem>
 
 #include <fmt/format.h>
@@ -46,36 +45,6 @@ Options make_options() {
     return options;
 }
 
-std::size_t number(Options const& options, std::string const& name, std::size_t fallback,
-                   std::size_t most) {
-    if (!options.has(name)) return fallback;
-    auto const text = options.get(name);
-    std::size_t value = 0;
-    auto const [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
-    if (error != std::errc() || end != text.data() + text.size() || value > most) {
-        throw UsageError(fmt::format("--{}: expected a whole number from 0 to {}, found `{}`", name,
-                                     most, text));
-    }
-    return value;
-}
-
-/// The book that a word names: a version on the shelf, or else a folder.
-std::shared_ptr<Rulebook const> named_book(std::string const& name,
-                                           std::optional<Shelf> const& shelf,
-                                           Diagnostics& diagnostics) {
-    auto const* const version = shelf ? shelf->find(name) : nullptr;
-    if (version) return shelf->load(*version, diagnostics);
-    std::error_code error;
-    if (std::filesystem::is_directory(name, error))
-        return load_rulebook({name, {}, {}, {}}, diagnostics);
-    std::vector<std::string> known;
-    if (shelf) {
-        for (auto const& book : shelf->books()) known.push_back(book.version);
-    }
-    throw UsageError(fmt::format("`{}` is neither a folder nor a version; versions: {}", name,
-                                 fmt::join(known, ", ")));
-}
-
 /// Either book, compiled; nothing after errors.
 std::optional<CompiledRulebook> compiled(std::shared_ptr<Rulebook const> book,
                                          std::shared_ptr<Ontology const> ontology,
@@ -101,8 +70,8 @@ void read_cases(std::string const& path, Ontology const& ontology, CaseSet& set,
 
 std::vector<CaseSet> case_sets(Options const& options, CompiledRulebook const& before,
                                CompiledRulebook const& after, Diagnostics& diagnostics) {
-    auto const babies = number(options, "babies", 5000, most_babies);
-    auto const seed = number(options, "seed", 1, SIZE_MAX);
+    auto const babies = options.whole("babies", 5000, 0, most_babies);
+    auto const seed = options.whole("seed", 1, 0, UINT64_MAX);
     auto const files = options.all("cases");
     std::vector<CaseSet> sets;
     if (!files.empty()) {

@@ -136,7 +136,7 @@ int convert_verb(std::vector<std::string> const& arguments) {
     auto const files = options.all("file");
     if (files.empty()) throw UsageError("no files given (see asterism convert --help)");
     Diagnostics diagnostics;
-    auto const ontology = load_ontology(book_paths(options), diagnostics);
+    auto const ontology = load_judging_ontology(book_paths(options), diagnostics);
     auto const hpo = options.has("hpo") ? load_hpo(options.get("hpo"), diagnostics) : std::nullopt;
     if (!ontology || diagnostics.has_errors())
         return print_problems(diagnostics, schema, json), invalid_input;

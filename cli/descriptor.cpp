@@ -7,6 +7,8 @@
 #include <utility>
 
 #include <fcntl.h>
+#include <poll.h>
+#include <sys/stat.h>
 #include <unistd.h>
 
 namespace asterism::cli {
@@ -14,25 +16,41 @@ namespace asterism::cli {
 namespace {
 
 constexpr int new_file_mode = 0666;
+constexpr int longest_wait = 100;  ///< milliseconds until a request to stop is seen
 
 std::atomic<bool> stop{false};
 static_assert(std::atomic<bool>::is_always_lock_free, "a signal handler sets it");
 
 void ask_to_stop(int) { stop = true; }
 
+using FileStatus = struct stat;
+
+bool same_file(FileStatus const& a, FileStatus const& b) {
+    return S_ISREG(a.st_mode) && a.st_dev == b.st_dev && a.st_ino == b.st_ino;
+}
+
+/// Opens a file; never as 0, 1 or 2, which others would take for the standard streams when those
+/// were closed.
+int open_file(std::string const& path, int flags) {
+    int const file = ::open(path.c_str(), flags | O_CLOEXEC, new_file_mode);
+    if (file < 0 || file > STDERR_FILENO) return file;
+    int const moved = ::fcntl(file, F_DUPFD_CLOEXEC, STDERR_FILENO + 1);
+    ::close(file);
+    return moved;
+}
+
 }  // namespace
 
 Descriptor Descriptor::to_read(std::string const& path) {
     if (path == "-") return {STDIN_FILENO, false};
-    Descriptor file(::open(path.c_str(), O_RDONLY | O_CLOEXEC), true);
+    Descriptor file(open_file(path, O_RDONLY), true);
     if (file.descriptor_ < 0) file.fail();
     return file;
 }
 
 Descriptor Descriptor::to_write(std::string const& path) {
     if (path == "-") return {STDOUT_FILENO, false};
-    Descriptor file(::open(path.c_str(), O_WRONLY | O_CREAT | O_TRUNC | O_CLOEXEC, new_file_mode),
-                    true);
+    Descriptor file(open_file(path, O_WRONLY | O_CREAT | O_TRUNC), true);
     if (file.descriptor_ < 0) file.fail();
     return file;
 }
@@ -51,8 +69,13 @@ bool Descriptor::fail() {
 
 std::optional<std::size_t> Descriptor::read(char* to, std::size_t size,
                                             std::atomic<bool> const& stop_flag) {
+    if (!error_.empty()) return std::nullopt;  // poll would wait for ever on what was never opened
     while (true) {
         if (stop_flag) return std::nullopt;
+        // The signal may have come to another thread, or just before now: never wait for long.
+        pollfd waiting{descriptor_, POLLIN, 0};
+        auto const ready = ::poll(&waiting, 1, longest_wait);
+        if (ready == 0 || (ready < 0 && errno == EINTR)) continue;
         auto const got = ::read(descriptor_, to, size);
         if (got >= 0) return static_cast<std::size_t>(got);
         if (errno == EINTR) continue;
@@ -69,6 +92,18 @@ bool Descriptor::write(std::string_view text) {
         text.remove_prefix(static_cast<std::size_t>(done));
     }
     return true;
+}
+
+bool Descriptor::is(std::string const& path) const {
+    FileStatus own{}, theirs{};
+    return ::fstat(descriptor_, &own) == 0 && ::stat(path.c_str(), &theirs) == 0 &&
+           same_file(own, theirs);
+}
+
+bool Descriptor::is(Descriptor const& other) const {
+    FileStatus own{}, theirs{};
+    return ::fstat(descriptor_, &own) == 0 && ::fstat(other.descriptor_, &theirs) == 0 &&
+           same_file(own, theirs);
 }
 
 bool Descriptor::close() {

@@ -27,6 +27,9 @@ public:
     std::optional<std::size_t> read(char* to, std::size_t size, std::atomic<bool> const& stop);
     /// All of it, or false.
     bool write(std::string_view text);
+    /// Whether it is the regular file that stands under this path.
+    bool is(std::string const& path) const;
+    bool is(Descriptor const& other) const;
     /// False when the system had kept back an error until now.
     bool close();
 

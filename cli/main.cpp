@@ -29,6 +29,10 @@ constexpr std::array verbs{
          measure_verb},
     Verb{"worksheet", "an empty case, head to toe, ready to fill in", worksheet_verb},
     Verb{"check", "is a rulebook sound", check_verb},
+    Verb{"schema", "JSON Schemas of the files, for editors", schema_verb},
+    Verb{"audit", "do referrals agree with the book of the day: missed, not indicated, late", audit_verb},
+    Verb{"forecast", "what a book does to the number of referrals, per 1,000 births", forecast_verb},
+    Verb{"rehearse", "do the vignettes hold, what do they reach, which edits would they notice", rehearse_verb},
     Verb{"prove", "do the promises of a rulebook hold for every possible baby", prove_verb},
     Verb{"compare", "what changed between two rulebooks, and for which babies", compare_verb},
     Verb{"release", "freeze a rulebook as a version, or list its versions", release_verb},
@@ -54,7 +58,7 @@ std::string help_text() {
 
 int version() {
     Diagnostics diagnostics;
-    auto const book = load_book(BookPaths{}, diagnostics);
+    auto const book = load_judging_book(BookPaths{}, diagnostics);
     print(fmt::format("asterism {} ({})\n", engine_version(), __VERSION__));
     if (!book) return internal_error;
     auto const& header = book->book->header;

@@ -13,7 +13,6 @@
 #include "cases/from_arguments.h"
 #include "cases/read_case.h"
 #include "common.h"
-#include "compile/norm_descriptions.h"
 #include "exit_code.h"
 #include "render/diagnostics_text.h"
 #include "render/growth_chart.h"
@@ -123,8 +122,7 @@ int measure_verb(std::vector<std::string> const& arguments) {
     if (options.all("words").empty())
         throw UsageError("no measure given (see asterism measure --help)");
     Diagnostics diagnostics;
-    auto const ontology = load_ontology(book_paths(options), diagnostics);
-    auto const standards = ontology ? read_standards(*ontology, diagnostics) : nullptr;
+    auto const [ontology, standards] = load_norms(book_paths(options), diagnostics);
     if (!standards) return print_problems(diagnostics, schema, json), invalid_input;
     auto const baby = read_baby(options, *ontology, diagnostics);
     if (diagnostics.has_errors()) return print_problems(diagnostics, schema, json), invalid_input;

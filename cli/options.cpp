@@ -2,8 +2,12 @@
 #include "options.h"
 
 #include <algorithm>
+#include <charconv>
+#include <sstream>
+#include <thread>
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include "base/nearest.h"
 
@@ -81,12 +85,30 @@ void Options::unknown(std::string const& typed) const {
     throw UsageError(fmt::format("unknown option `{}`{}{}", typed, help.empty() ? "" : "; ", help));
 }
 
-std::string Options::get(std::string const& name, std::string fallback) const {
+std::string Options::get(std::string const& name, std::string const& fallback) const {
     return has(name) ? values_[name].as<std::string>() : fallback;
 }
 
 std::vector<std::string> Options::all(std::string const& name) const {
     return has(name) ? values_[name].as<std::vector<std::string>>() : std::vector<std::string>{};
+}
+
+std::uint64_t Options::whole(std::string const& name, std::uint64_t fallback, std::uint64_t least,
+                             std::uint64_t most) const {
+    if (!has(name)) return fallback;
+    auto const text = get(name);
+    std::uint64_t value = 0;
+    auto const [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
+    if (error != std::errc() || end != text.data() + text.size() || value < least || value > most)
+        throw UsageError(fmt::format("--{}: expected a whole number from {} to {}, found `{}`",
+                                     name, least, most, text));
+    return value;
+}
+
+unsigned Options::jobs() const {
+    constexpr unsigned most = 256;
+    auto const cores = std::max(1u, std::thread::hardware_concurrency());
+    return static_cast<unsigned>(whole("jobs", std::min(cores, most), 1, most));
 }
 
 std::string Options::format(std::vector<std::string> const& offered) const {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <cstdint>
 #include <stdexcept>
 #include <string>
 #include <string_view>
@@ -32,8 +33,13 @@ public:
     void parse(std::vector<std::string> const& arguments);
 
     bool has(std::string const& name) const { return values_.count(name) > 0; }
-    std::string get(std::string const& name, std::string fallback = {}) const;
+    std::string get(std::string const& name, std::string const& fallback = {}) const;
     std::vector<std::string> all(std::string const& name) const;
+    /// A whole number from `least` to `most`, which any other text is not; `fallback` without one.
+    std::uint64_t whole(std::string const& name, std::uint64_t fallback, std::uint64_t least,
+                        std::uint64_t most) const;
+    /// What --jobs says: from 1 to 256 threads; all cores without it.
+    unsigned jobs() const;
     /// The value of --format, which must be one of those offered; the first is the default.
     std::string format(std::vector<std::string> const& offered) const;
     std::string help() const;

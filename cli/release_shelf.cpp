@@ -3,6 +3,8 @@
 
 #include <filesystem>
 
+#include <fmt/format.h>
+#include <fmt/ranges.h>
 #include <spdlog/spdlog.h>
 
 #include "embedded/embedded.h"
@@ -53,6 +55,21 @@ std::shared_ptr<Rulebook const> load_rulebook_of(std::string const& folder, std:
     if (!book) return nullptr;
     spdlog::info("rulebook: version {}, in force from {}", book->version, to_text(book->effective));
     return shelf->load(*book, diagnostics);
+}
+
+std::shared_ptr<Rulebook const> named_book(std::string const& name,
+                                           std::optional<Shelf> const& shelf,
+                                           Diagnostics& diagnostics) {
+    auto const* const version = shelf ? shelf->find(name) : nullptr;
+    if (version) return shelf->load(*version, diagnostics);
+    std::error_code error;
+    if (fs::is_directory(name, error)) return load_rulebook({name, {}, {}, {}}, diagnostics);
+    std::vector<std::string> known;
+    if (shelf) {
+        for (auto const& book : shelf->books()) known.push_back(book.version);
+    }
+    throw UsageError(fmt::format("`{}` is neither a folder nor a version; versions: {}", name,
+                                 fmt::join(known, ", ")));
 }
 
 SourcePtr changelog_of(std::string const& folder, Diagnostics& diagnostics) {

@@ -17,6 +17,12 @@ std::optional<Shelf> open_shelf(std::string const& folder, Diagnostics& diagnost
 std::shared_ptr<Rulebook const> load_rulebook_of(std::string const& folder, std::string const& day,
                                                  Diagnostics& diagnostics);
 
+/// The book that a word names: a version on the shelf, or else a folder; a UsageError names the
+/// versions when it is neither.
+std::shared_ptr<Rulebook const> named_book(std::string const& name,
+                                           std::optional<Shelf> const& shelf,
+                                           Diagnostics& diagnostics);
+
 /// The CHANGELOG.md of a folder (or of the built-in book); null when there is none.
 SourcePtr changelog_of(std::string const& folder, Diagnostics& diagnostics);
 

@@ -24,7 +24,7 @@ int worksheet_verb(std::vector<std::string> const& arguments) {
         throw UsageError("unknown detail `" + detail + "`; accepted: brief, full");
     }
     Diagnostics diagnostics;
-    auto const ontology = load_ontology(book_paths(options), diagnostics);
+    auto const ontology = load_judging_ontology(book_paths(options), diagnostics);
     if (!ontology) return print_problems(diagnostics, "asterism.worksheet/1", false), invalid_input;
     print(html ? worksheet_html(*ontology) : worksheet_yaml(*ontology, detail == "full"));
     return done;

@@ -10,6 +10,11 @@
 set -euo pipefail
 cd "$(dirname "$0")/.."
 
+if [[ ${1:-} == --help ]]; then
+    sed -n '3,/^set /{/^# /s/^# //p}' "$0"
+    exit
+fi
+
 step() { printf '\n==> %s\n' "$1"; current=$1; }
 trap 'echo "tests/run.sh: failed: $current" >&2' ERR
 

@@ -11,10 +11,22 @@ constexpr std::size_t most_listed = 12;
 constexpr std::size_t most_for_pairs = 60;
 constexpr int most_trials = 2000;  ///< pairs tried for one service
 
-std::vector<bool> suggested(std::vector<ServiceVerdict> const& verdicts) {
-    std::vector<bool> result;
-    for (auto const& verdict : verdicts) result.push_back(verdict.verdict == Verdict::suggested);
-    return result;
+bool contains(std::vector<ServiceId> const& services, ServiceId service) {
+    return std::ranges::find(services, service) != services.end();
+}
+
+/// Every node on which something bears; gates stand after their inputs.
+std::vector<bool> nodes_above(Circuit const& circuit, std::vector<WhatIf::Change> const& things) {
+    std::vector<bool> above(circuit.size(), false);
+    for (auto const& change : things) {
+        for (auto const& [node, value] : change) above[node] = true;
+    }
+    for (NodeId node = 0; node < circuit.size(); ++node) {
+        if (circuit.is_fact(node)) continue;
+        for (auto const& input : circuit.inputs(node))
+            if (above[input.literal.node]) above[node] = true;
+    }
+    return above;
 }
 
 /// Every node that can bear on one node; inputs stand before their gate.
@@ -37,9 +49,8 @@ Additions::Additions(CompiledRulebook const& book, Case const& baby, CaseFacts c
         recorded_.push_back(what_if.finding(statement.finding, Truth::yes));
     for (FindingId id = 0; id < book.present.size(); ++id) {
         if (!can_be_added(baby, facts, id)) continue;
-        Candidate candidate{id, what_if.finding(id, Truth::yes), {}, {}};
-        candidate.suggests = suggested(what_if.verdicts({&candidate.change}));
-        candidate.alone = suggested(what_if.alone(id));
+        Candidate candidate{id, what_if.finding(id, Truth::yes), {}};
+        candidate.suggests = what_if.newly_suggested(candidate.change);
         candidates_.push_back(std::move(candidate));
     }
 }
@@ -64,8 +75,8 @@ Change Additions::named(Candidate const& candidate) const {
 
 void Additions::find(ServiceId service, WhatWouldChange& result) const {
     for (auto const& candidate : candidates_) {
-        if (!candidate.suggests[service]) continue;
-        if (candidate.alone[service])
+        if (!contains(candidate.suggests, service)) continue;
+        if (what_if_.alone(candidate.finding, service) == Verdict::suggested)
             ++result.alone;
         else if (result.with.size() < most_listed)
             result.with.push_back({named(candidate)});
@@ -78,7 +89,7 @@ void Additions::find(ServiceId service, WhatWouldChange& result) const {
 void Additions::find_pairs(ServiceId service, WhatWouldChange& result) const {
     Pool rest;
     for (std::size_t i = 0; i < candidates_.size(); ++i) {
-        if (!candidates_[i].suggests[service]) rest.push_back(i);
+        if (!contains(candidates_[i].suggests, service)) rest.push_back(i);
     }
     Search search{service, most_trials, {}};
     if (rest.size() <= most_for_pairs) {
@@ -94,14 +105,14 @@ void Additions::find_pairs(ServiceId service, WhatWouldChange& result) const {
 /// For each rule of the service below which something recorded stands: the candidates below it.
 std::vector<Additions::Pool> Additions::pools(ServiceId service, Pool const& rest) const {
     std::vector<Pool> pools;
+    auto const above = nodes_above(book_.circuit, recorded_);
     for (auto const& rule : book_.rules) {
-        if (!urgency_for(rule, service)) continue;
+        if (!above[rule.when.literal.node] || !urgency_for(rule, service)) continue;
         auto const below = nodes_below(book_.circuit, rule.when.literal.node);
         auto const touches = [&](WhatIf::Change const& change) {
             return std::any_of(change.begin(), change.end(),
                                [&](auto const& c) { return below[c.first]; });
         };
-        if (std::none_of(recorded_.begin(), recorded_.end(), touches)) continue;
         Pool pool;
         for (auto const i : rest) {
             if (touches(candidates_[i].change)) pool.push_back(i);
@@ -120,8 +131,8 @@ void Additions::search_pairs(Pool const& pool, Search& search, WhatWouldChange& 
             if (search.trials-- <= 0) return;
             auto const& one = candidates_[pool[i]];
             auto const& other = candidates_[pool[k]];
-            auto const verdicts = what_if_.verdicts({&one.change, &other.change});
-            if (verdicts[search.service].verdict != Verdict::suggested) continue;
+            auto const verdict = what_if_.verdict({&one.change, &other.change}, search.service);
+            if (verdict != Verdict::suggested) continue;
             if (result.with.size() < most_listed)
                 result.with.push_back({named(one), named(other)});
             else

@@ -23,8 +23,7 @@ private:
     struct Candidate {
         FindingId finding = 0;
         WhatIf::Change change;
-        std::vector<bool> suggests;  ///< by service, added to this case
-        std::vector<bool> alone;     ///< by service, had nothing else been found
+        std::vector<ServiceId> suggests;  ///< made suggested when added to this case
     };
 
     bool can_be_added(Case const& baby, CaseFacts const& facts, FindingId id) const;

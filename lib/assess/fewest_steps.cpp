@@ -26,7 +26,7 @@ FewestSteps::FewestSteps(CompiledRulebook const& book, Case const& baby, WhatIf 
 bool FewestSteps::settles(ServiceId service, Set const& set) const {
     std::vector<WhatIf::Change const*> changes;
     for (auto const index : set) changes.push_back(&changes_[index]);
-    return what_if_.verdicts(changes)[service].verdict != Verdict::unsettled;
+    return what_if_.verdict(changes, service) != Verdict::unsettled;
 }
 
 FewestSteps::Set FewestSteps::all() const {

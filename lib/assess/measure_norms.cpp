@@ -99,7 +99,7 @@ norms::Query query_about(Case const& baby, Measure const& measure) {
     return query;
 }
 
-std::vector<norms::Answer> ask_norms(norms::Standards const& standards, norms::Query query,
+std::vector<norms::Answer> ask_norms(norms::Standards const& standards, norms::Query const& query,
                                      NumberBand as_read, NumberBand with_margin) {
     double const below = as_read.low - with_margin.low;
     double const above = with_margin.high - as_read.high;

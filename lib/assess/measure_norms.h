@@ -10,7 +10,7 @@ norms::Query query_about(Case const& baby, Measure const& measure);
 
 /// What every norm says of a value and its margin, given as two bands around each other. Margins
 /// may be wider to one side (a ratio), so the ends are asked for one by one.
-std::vector<norms::Answer> ask_norms(norms::Standards const& standards, norms::Query query,
+std::vector<norms::Answer> ask_norms(norms::Standards const& standards, norms::Query const& query,
                                      NumberBand as_read, NumberBand with_margin);
 
 /// Percent below, margin included; nothing when the norm has no centiles.

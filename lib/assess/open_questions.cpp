@@ -7,6 +7,8 @@
 #include <tuple>
 
 #include "assess/evidence.h"
+#include "assess/grouped.h"
+#include "assess/trial.h"
 #include "assess/verdicts.h"
 
 namespace asterism {
@@ -14,9 +16,9 @@ namespace asterism {
 namespace {
 
 /// The facts of the circuit by node, so that a walk down can tell what it reached.
-std::map<NodeId, Fact const*> facts_by_node(CompiledRulebook const& book) {
-    std::map<NodeId, Fact const*> result;
-    for (auto const& fact : book.facts) result.emplace(fact.node, &fact);
+std::vector<Fact const*> facts_by_node(CompiledRulebook const& book) {
+    std::vector<Fact const*> result(book.circuit.size());
+    for (auto const& fact : book.facts) result[fact.node] = &fact;
     return result;
 }
 
@@ -47,7 +49,7 @@ public:
     Walk(CompiledRulebook const& book, CaseFacts const& facts) : book_(book), facts_(facts), by_node_(facts_by_node(book)) {}
 
     void from(Literal literal) {
-        seen_.clear();
+        seen_.assign(book_.circuit.size(), false);
         steps_here_.clear();
         down(literal.node);
         for (auto const step : steps_here_) ++rules_[step];
@@ -69,8 +71,9 @@ public:
 
 private:
     void down(NodeId node) {
-        if (facts_.values[node] != Truth::unknown || !seen_.insert(node).second) return;
-        if (auto const fact = by_node_.find(node); fact != by_node_.end()) return reach(*fact->second);
+        if (facts_.values[node] != Truth::unknown || seen_[node]) return;
+        seen_[node] = true;
+        if (auto const* fact = by_node_[node]) return reach(*fact);
         for (auto const& input : book_.circuit.inputs(node)) down(input.literal.node);
     }
 
@@ -92,8 +95,8 @@ private:
 
     CompiledRulebook const& book_;
     CaseFacts const& facts_;
-    std::map<NodeId, Fact const*> by_node_;
-    std::set<NodeId> seen_;
+    std::vector<Fact const*> by_node_;
+    std::vector<bool> seen_;
     std::set<StepId> steps_here_;
     std::map<StepId, int> rules_;
     std::map<StepId, std::set<FindingId>> findings_;
@@ -106,24 +109,31 @@ bool same(std::vector<ServiceVerdict> const& a, std::vector<ServiceVerdict> cons
     });
 }
 
-/// Verdicts if one history item were present beside everything recorded.
-std::vector<ServiceVerdict> with_history(CompiledRulebook const& book, CaseFacts const& facts, FindingId item) {
-    auto values = facts.values;
+/// The facts of each history item: present when it is.
+Grouped<NodeId> facts_of_history(CompiledRulebook const& book) {
+    std::vector<std::pair<FindingId, NodeId>> facts;
     for (auto const& fact : book.facts) {
-        bool const of_item = fact.kind == Fact::Kind::history_assumed || fact.kind == Fact::Kind::finding;
-        if (of_item && fact.index == item) values[fact.node] = Truth::yes;
+        bool const own = fact.kind == Fact::Kind::history_assumed || fact.kind == Fact::Kind::finding;
+        if (own) facts.emplace_back(fact.index, fact.node);
     }
-    book.circuit.evaluate(values);
-    return verdicts(book, values);
+    return {book.ontology->findings.size(), facts};
 }
 
 /// The history items whose presence would change a verdict; the rest need not be asked for this baby.
 std::vector<std::string> telling_history(CompiledRulebook const& book, CaseFacts const& facts) {
-    auto const now = verdicts(book, facts.values);
+    Trial trial(book, facts.values);
+    auto const now = trial.verdicts();
+    auto const facts_of = facts_of_history(book);
     std::vector<std::string> labels;
     for (FindingId id = 0; id < book.ontology->findings.size(); ++id) {
-        bool const open = book.ontology->region_of(id).history && facts.states[id].own == Truth::unknown;
-        if (open && !same(now, with_history(book, facts, id))) labels.push_back(book.ontology->at(id).label);
+        bool const open = facts.states[id].own == Truth::unknown && book.ontology->region_of(id).history;
+        if (!open) continue;
+        std::vector<std::pair<NodeId, Truth>> present;
+        for (auto const node : facts_of.at(id)) present.emplace_back(node, Truth::yes);
+        trial.apply(present);
+        bool const tells = !trial.nothing_turned() && !same(now, trial.verdicts());
+        if (tells) labels.push_back(book.ontology->at(id).label);
+        trial.undo();
     }
     return labels;
 }

@@ -83,7 +83,7 @@ bool Removals::all_found(ServiceId service, Set const& useful,
 bool Removals::falls(ServiceId service, Set const& set) const {
     std::vector<WhatIf::Change const*> changes;
     for (auto const index : set) changes.push_back(&changes_[index]);
-    return what_if_.verdicts(changes)[service].verdict != Verdict::suggested;
+    return what_if_.verdict(changes, service) != Verdict::suggested;
 }
 
 /// Candidates that no set can need are left out: those on which none of the service's rules that

@@ -84,12 +84,15 @@ std::string_view to_text(Verdict verdict) {
     return "";
 }
 
+Verdict verdict_of(ServiceVerdict const& service) {
+    if (service.urgency) return Verdict::suggested;
+    return service.open_urgency ? Verdict::unsettled : Verdict::not_suggested;
+}
+
 std::vector<ServiceVerdict> verdicts(CompiledRulebook const& book, std::span<Truth const> values) {
     auto result = by_rules(book, values);
     settle_splits(book, values, result);
-    for (auto& verdict : result) {
-        verdict.verdict = verdict.urgency ? Verdict::suggested : verdict.open_urgency ? Verdict::unsettled : Verdict::not_suggested;
-    }
+    for (auto& verdict : result) verdict.verdict = verdict_of(verdict);
     return result;
 }
 

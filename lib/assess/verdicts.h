@@ -16,6 +16,9 @@ struct ServiceVerdict {
     std::optional<Urgency> open_urgency;  ///< highest among rules not settled
 };
 
+/// The verdict that follows from the two urgencies.
+Verdict verdict_of(ServiceVerdict const& service);
+
 /// One verdict a service, from the evaluated circuit. A service that no single rule settles is still suggested when
 /// rules suggest it whichever way each open split of the counting falls (a minor variant that counts, or the major
 /// anomaly of its field that takes its place).

@@ -33,26 +33,38 @@ Case with_nothing_found(Case baby) {
     return baby;
 }
 
+Verdict tried(Trial& trial, std::vector<WhatIf::Change const*> const& changes, ServiceId service) {
+    for (auto const* change : changes) trial.apply(*change);
+    auto const result = trial.verdict(service);
+    trial.undo();
+    return result;
+}
+
 }  // namespace
 
 WhatIf::WhatIf(CompiledRulebook const& book, Case const& baby, CaseFacts const& facts)
     : book_(book),
+      baby_(baby),
       facts_(facts),
-      now_(asterism::verdicts(book, facts.values)),
-      bare_(evaluate(book, with_nothing_found(baby), Rest::unknown).values) {
+      trial_(std::make_unique<Trial>(book, facts.values)),
+      own_facts_(book.ontology->findings.size(), own_facts(book)) {}
+
+std::vector<std::pair<FindingId, WhatIf::OwnFact>> WhatIf::own_facts(CompiledRulebook const& book) {
+    std::vector<std::pair<FindingId, OwnFact>> result;
+    result.reserve(book.facts.size());
     for (auto const& fact : book.facts) {
-        if (is_own_state(fact.kind)) finding_facts_[fact.index].push_back(&fact);
+        if (is_own_state(fact.kind))
+            result.emplace_back(fact.index, OwnFact{fact.node, is_detail(fact.kind)});
     }
+    return result;
 }
 
 WhatIf::Change WhatIf::finding(FindingId id, Truth value) const {
     Change change;
-    auto const facts = finding_facts_.find(id);
-    if (facts == finding_facts_.end()) return change;
-    for (auto const* fact : facts->second) {
+    for (auto const& fact : own_facts_.at(id)) {
         // A finding added without its side or grade leaves them open.
-        bool const open = value == Truth::yes && is_detail(fact->kind);
-        change.emplace_back(fact->node, open ? Truth::unknown : value);
+        bool const open = value == Truth::yes && fact.detail;
+        change.emplace_back(fact.node, open ? Truth::unknown : value);
     }
     return change;
 }
@@ -67,32 +79,34 @@ WhatIf::Change WhatIf::measure_normal(MeasureId id) const {
 
 WhatIf::Change WhatIf::step_normal(StepId id) const {
     Change change;
-    for (auto const& [finding_id, facts] : finding_facts_) {
+    for (FindingId finding_id = 0; finding_id < facts_.states.size(); ++finding_id) {
+        if (facts_.states[finding_id].own != Truth::unknown) continue;
         auto const& finding = book_.ontology->at(finding_id);
         if (finding.step != id || finding.history) continue;
-        if (facts_.states[finding_id].own != Truth::unknown) continue;
         auto const absent = this->finding(finding_id, Truth::no);
         change.insert(change.end(), absent.begin(), absent.end());
     }
     return change;
 }
 
-std::vector<ServiceVerdict> WhatIf::verdicts(std::vector<Change const*> const& changes) const {
-    return changed(facts_.values, changes);
+Verdict WhatIf::verdict(std::vector<Change const*> const& changes, ServiceId service) const {
+    return tried(*trial_, changes, service);
 }
 
-std::vector<ServiceVerdict> WhatIf::alone(FindingId id) const {
-    auto const change = finding(id, Truth::yes);
-    return changed(bare_, {&change});
+std::vector<ServiceId> WhatIf::newly_suggested(Change const& change) const {
+    trial_->apply(change);
+    auto result = trial_->newly_suggested();
+    trial_->undo();
+    return result;
 }
 
-std::vector<ServiceVerdict> WhatIf::changed(std::vector<Truth> values,
-                                            std::vector<Change const*> const& changes) const {
-    for (auto const* change : changes) {
-        for (auto const& [node, value] : *change) values[node] = value;
+Verdict WhatIf::alone(FindingId id, ServiceId service) const {
+    if (!bare_) {
+        auto const nothing = with_nothing_found(baby_);
+        bare_ = std::make_unique<Trial>(book_, evaluate(book_, nothing, Rest::unknown).values);
     }
-    book_.circuit.evaluate(values);
-    return asterism::verdicts(book_, values);
+    auto const change = finding(id, Truth::yes);
+    return tried(*bare_, {&change}, service);
 }
 
 }  // namespace asterism

@@ -1,16 +1,19 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
-#include <map>
+#include <memory>
 #include <vector>
 
 #include "assess/facts.h"
+#include "assess/grouped.h"
+#include "assess/trial.h"
 #include "assess/verdicts.h"
 #include "compile/compiled.h"
 
 namespace asterism {
 
-/// Answers "and if this were otherwise?": the evaluated case with some facts replaced.
+/// Answers "and if this were otherwise?": the evaluated case with some facts replaced. For one
+/// thread: each question is tried out and taken back.
 class WhatIf {
 public:
     WhatIf(CompiledRulebook const& book, Case const& baby, CaseFacts const& facts);
@@ -26,20 +29,27 @@ public:
     /// Every finding of the step that is not examined, absent.
     Change step_normal(StepId id) const;
 
-    std::vector<ServiceVerdict> verdicts(std::vector<Change const*> const& changes) const;
-    /// One finding, had nothing else been found in the same examination.
-    std::vector<ServiceVerdict> alone(FindingId id) const;
-    std::vector<ServiceVerdict> const& now() const { return now_; }
+    /// What a service's verdict becomes.
+    Verdict verdict(std::vector<Change const*> const& changes, ServiceId service) const;
+    /// The services that a change makes suggested, ascending.
+    std::vector<ServiceId> newly_suggested(Change const& change) const;
+    /// The verdict with one finding, had nothing else been found in the same examination.
+    Verdict alone(FindingId id, ServiceId service) const;
 
 private:
-    std::vector<ServiceVerdict> changed(std::vector<Truth> values,
-                                        std::vector<Change const*> const& changes) const;
+    struct OwnFact {
+        NodeId node = 0;
+        bool detail = false;  ///< a side or a grade
+    };
+
+    static std::vector<std::pair<FindingId, OwnFact>> own_facts(CompiledRulebook const& book);
 
     CompiledRulebook const& book_;
+    Case const& baby_;
     CaseFacts const& facts_;
-    std::vector<ServiceVerdict> now_;
-    std::vector<Truth> bare_;
-    std::map<FindingId, std::vector<Fact const*>> finding_facts_;
+    std::unique_ptr<Trial> trial_;
+    mutable std::unique_ptr<Trial> bare_;  ///< nothing found; made when first asked of
+    Grouped<OwnFact> own_facts_;           ///< by FindingId
 };
 
 }  // namespace asterism

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "base/fold.h"
 
+#include <algorithm>
 #include <cstdlib>
 #include <memory>
 
@@ -75,15 +76,34 @@ std::string ascii_only(std::string_view text) {
     return result;
 }
 
+bool is_ascii(std::string_view text) {
+    return std::all_of(text.begin(), text.end(), [](char c) { return (c & 0x80) == 0; });
+}
+
+/// What the long way makes of ASCII, of which most names and files consist.
+std::string fold_ascii(std::string_view text) {
+    std::string kept;
+    kept.reserve(text.size());
+    for (char const c : text) {
+        bool const upper = c >= 'A' && c <= 'Z';
+        bool const other =
+            (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '<' || c == '>' || c == '%';
+        if (upper || other) kept += static_cast<char>(upper ? c - 'A' + 'a' : c);
+    }
+    return unify_digraphs(kept);
+}
+
 }  // namespace
 
 bool is_utf8(std::string_view text, std::size_t* bad) {
+    if (is_ascii(text)) return true;
     auto const reached = each_code_point(text, [](utf8proc_int32_t) {});
     if (reached != text.size() && bad) *bad = reached;
     return reached == text.size();
 }
 
 std::string fold(std::string_view text) {
+    if (is_ascii(text)) return fold_ascii(text);
     if (!is_utf8(text)) return fold(ascii_only(text));
     utf8proc_uint8_t* raw = nullptr;
     auto const options =
@@ -98,6 +118,9 @@ std::string fold(std::string_view text) {
 }
 
 int display_width(std::string_view text) {
+    bool const plain =
+        std::ranges::all_of(text, [](char byte) { return byte >= ' ' && byte <= '~'; });
+    if (plain) return static_cast<int>(text.size());
     int width = 0;
     each_code_point(text, [&](utf8proc_int32_t point) { width += utf8proc_charwidth(point); });
     return width;

@@ -15,33 +15,46 @@ bool starts_code_point(char byte) { return (static_cast<unsigned char>(byte) & 0
 }  // namespace
 
 Source::Source(std::string name, std::string text, std::uint32_t first_line)
-    : name_(std::move(name)), text_(std::move(text)), first_line_(first_line) {
-    starts_.push_back(0);
-    for (std::size_t i = 0; i < text_.size(); ++i) {
-        if (text_[i] == '\n') starts_.push_back(static_cast<std::uint32_t>(i + 1));
-    }
+    : name_(std::move(name)), owned_(std::move(text)), text_(owned_), first_line_(first_line) {}
+
+std::shared_ptr<Source const> Source::over(std::string name, std::string_view text) {
+    auto const source = std::make_shared<Source>(std::move(name), std::string(), 1);
+    source->text_ = text;
+    return source;
+}
+
+std::vector<std::uint32_t> const& Source::starts() const {
+    std::call_once(counted_, [this] {
+        starts_.push_back(0);
+        for (auto at = text_.find('\n'); at != text_.npos; at = text_.find('\n', at + 1))
+            starts_.push_back(static_cast<std::uint32_t>(at + 1));
+    });
+    return starts_;
 }
 
 Position Source::position(std::uint32_t offset) const {
     offset = std::min(offset, static_cast<std::uint32_t>(text_.size()));
-    auto const next = std::upper_bound(starts_.begin(), starts_.end(), offset);
+    auto const& lines = starts();
+    auto const next = std::upper_bound(lines.begin(), lines.end(), offset);
     auto const start = *std::prev(next);
     auto const column =
         std::count_if(text_.begin() + start, text_.begin() + offset, starts_code_point);
-    return {static_cast<std::uint32_t>(next - starts_.begin()) + first_line_ - 1,
+    return {static_cast<std::uint32_t>(next - lines.begin()) + first_line_ - 1,
             static_cast<std::uint32_t>(column + 1)};
 }
 
 std::string_view Source::line(std::uint32_t number) const {
-    if (number < first_line_ || number - first_line_ >= starts_.size()) return {};
-    auto rest = std::string_view(text_).substr(starts_[number - first_line_]);
+    auto const& lines = starts();
+    if (number < first_line_ || number - first_line_ >= lines.size()) return {};
+    auto rest = text_.substr(lines[number - first_line_]);
     rest = rest.substr(0, rest.find('\n'));
     if (!rest.empty() && rest.back() == '\r') rest.remove_suffix(1);
     return rest;
 }
 
 std::uint32_t Source::line_start(std::uint32_t index) const {
-    return index < starts_.size() ? starts_[index] : static_cast<std::uint32_t>(text_.size());
+    auto const& lines = starts();
+    return index < lines.size() ? lines[index] : static_cast<std::uint32_t>(text_.size());
 }
 
 SourcePtr make_source(std::string name, std::string text, std::uint32_t first_line) {

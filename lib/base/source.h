@@ -3,6 +3,7 @@
 
 #include <cstdint>
 #include <memory>
+#include <mutex>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -21,6 +22,10 @@ class Source {
 public:
     /// `first_line`: what the first line is called, for a text that is a piece of a larger one.
     Source(std::string name, std::string text, std::uint32_t first_line = 1);
+    /// Over text that outlives the source, such as that carried in the program: nothing is copied.
+    static std::shared_ptr<Source const> over(std::string name, std::string_view text);
+    Source(Source const&) = delete;
+    Source& operator=(Source const&) = delete;
 
     std::string const& name() const { return name_; }
     std::string_view text() const { return text_; }
@@ -34,10 +39,15 @@ public:
     std::uint32_t line_start(std::uint32_t index) const;
 
 private:
+    /// Offsets of the lines; counted when a place is first asked for, which most texts never are.
+    std::vector<std::uint32_t> const& starts() const;
+
     std::string name_;
-    std::string text_;
+    std::string owned_;
+    std::string_view text_;
     std::uint32_t first_line_;
-    std::vector<std::uint32_t> starts_;
+    mutable std::once_flag counted_;
+    mutable std::vector<std::uint32_t> starts_;
 };
 
 using SourcePtr = std::shared_ptr<Source const>;

@@ -6,11 +6,15 @@
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
+#include "base/diagnostic.h"
+#include "base/fold.h"
 #include "base/nearest.h"
 #include "base/number.h"
 #include "batch/csv_rows.h"
-#include "batch/csv_to_json.h"
+#include "batch/json_text.h"
 #include "batch/line_reader.h"
+#include "batch/seen_cases.h"
+#include "cases/csv_record.h"
 
 namespace asterism::batch {
 
@@ -18,6 +22,7 @@ namespace {
 
 /// Half a block: a row grows when its cells get their keys.
 constexpr std::size_t enough = longest_line / 2;
+constexpr std::size_t bytes_of_a_row = 64;  ///< what its JSON adds to a finding's name
 
 class CsvLines final : public LineSource {
 public:
@@ -33,7 +38,7 @@ public:
             CsvRow row;
             ended_ = !rows_.next(row);
             if (ended_)
-                finish_case();
+                finish();
             else
                 take(row);
         }
@@ -48,80 +53,80 @@ private:
     void read_header() {
         CsvRow row;
         ended_ = !rows_.next(row);
-        if (ended_) return;
-        if (!row.problem.empty()) {
-            failure_ = fmt::format("the header cannot be read: {}", row.problem);
-            return;
-        }
-        if (!row.cells.empty() && row.cells.front().starts_with("\xEF\xBB\xBF"))
-            row.cells.front().erase(0, 3);
-        for (auto const& cell : row.cells) columns_.emplace_back(trim(cell));
-        long_form_ = std::find(columns_.begin(), columns_.end(), "finding") != columns_.end();
-        check_columns();
+        if (ended_) return fail("the file is empty");
+        if (!row.problem.empty())
+            return fail(fmt::format("the header cannot be read: {}", row.problem));
+        long_form_ = is_csv_long_form(row.cells);
+        for (auto const& cell : row.cells) add_column(cell);
     }
 
-    void check_columns() {
-        std::vector<std::string> known;
-        for (auto const name : long_form_ ? long_columns() : wide_columns())
-            known.emplace_back(name);
-        for (auto at = columns_.begin(); at != columns_.end(); ++at) {
-            if (std::find(columns_.begin(), at, *at) != at)
-                failure_ = fmt::format("column `{}` is named twice", *at);
-            if (std::find(known.begin(), known.end(), *at) != known.end()) continue;
-            auto const help = did_you_mean(*at, known);
-            failure_ = fmt::format(
-                "unknown column `{}`; {}", *at,
-                help.empty() ? fmt::format("accepted: {}", fmt::join(known, ", ")) : help);
+    void add_column(std::string const& name) {
+        auto const& known = long_form_ ? csv_long_columns() : csv_columns();
+        auto const found = std::find(known.begin(), known.end(), name);
+        if (found == known.end()) {
+            std::vector<std::string> const names(known.begin(), known.end());
+            auto const help = did_you_mean(name, names);
+            return fail(fmt::format(
+                "unknown column `{}`; {}", name,
+                help.empty() ? fmt::format("accepted: {}", fmt::join(names, ", ")) : help));
         }
+        if (std::find(columns_.begin(), columns_.end(), *found) != columns_.end())
+            return fail(fmt::format("column `{}` is named twice", name));
+        columns_.push_back(*found);
+    }
+
+    void fail(std::string why) {
+        if (failure_.empty()) failure_ = std::move(why);
     }
 
     void take(CsvRow const& row) {
-        auto problem = row.problem;
-        if (problem.empty() && row.cells.size() != columns_.size())
-            problem = fmt::format("expected {} cells as in the header, found {}", columns_.size(),
-                                  row.cells.size());
+        any_row_ = true;
+        auto const [code, problem] = problem_of(row);
         if (!problem.empty()) {
-            block_->problems.push_back({row.line, "bad-csv", problem});
+            block_->problems.push_back({row.line, std::string(code), problem});
             // Nobody knows whose row it was: the case before it, or the one behind it.
             broken_ = poisoned_ = long_form_;
         } else if (long_form_) {
-            take_finding(row);
+            take_finding(row.line, record(row));
         } else {
-            take_baby(row);
+            emit(row.line, json_text(csv_wide_case(record(row), {})));
         }
     }
 
-    void take_baby(CsvRow const& row) {
-        std::vector<std::pair<std::string_view, std::string_view>> cells;
-        for (std::size_t i = 0; i < columns_.size(); ++i)
-            cells.emplace_back(columns_[i], trim(row.cells[i]));
-        emit(row.line, json_case(cells));
+    std::pair<std::string_view, std::string> problem_of(CsvRow const& row) const {
+        if (!row.problem.empty()) return {"bad-csv", row.problem};
+        for (auto const& cell : row.cells) {
+            if (!is_utf8(cell)) return {"not-utf8", "the row is not well-formed UTF-8"};
+            if (cell.find('\0') != std::string::npos)
+                return {"nul-byte", "a NUL byte cannot stand in a text file"};
+        }
+        if (row.cells.size() == columns_.size()) return {};
+        return {"bad-csv", fmt::format("expected {} cells as in the header, found {}",
+                                       columns_.size(), row.cells.size())};
     }
 
-    std::string cell(CsvRow const& row, std::string_view column) const {
-        auto const at = std::find(columns_.begin(), columns_.end(), column);
-        return at == columns_.end()
-                   ? std::string()
-                   : std::string(trim(row.cells[static_cast<std::size_t>(at - columns_.begin())]));
+    CsvRecord record(CsvRow const& row) const {
+        CsvRecord result;
+        for (std::size_t i = 0; i < columns_.size(); ++i) {
+            auto const cell = trim(row.cells[i]);
+            if (!cell.empty()) result.cells.push_back({columns_[i], {std::string(cell), {}}});
+        }
+        return result;
     }
 
-    void take_finding(CsvRow const& row) {
-        auto id = cell(row, "case");
-        if (findings_.empty() || id != case_) start_case(row.line, std::move(id));
+    void take_finding(std::uint64_t line, CsvRecord finding) {
+        auto id = finding.cell("case").text;
+        if (findings_.empty() || id != case_) start_case(line, std::move(id));
         poisoned_ = false;
-        LongRow finding{cell(row, "finding"), cell(row, "state"), cell(row, "side"),
-                        cell(row, "familial")};
-        bool const known = finding.state.empty() || finding.state == "present" ||
-                           finding.state == "absent" || finding.state == "unsure";
-        if (!known) {
-            block_->problems.push_back(
-                {row.line, "unknown-state",
-                 fmt::format("unknown state `{}`; accepted: present, absent, unsure",
-                             finding.state)});
+        Diagnostics diagnostics;
+        bool const has_case = std::find(columns_.begin(), columns_.end(), "case") != columns_.end();
+        check_csv_long(finding, has_case, {}, diagnostics);
+        for (auto const& problem : diagnostics.sorted()) {
+            block_->problems.push_back({line, problem.code, problem.message});
             broken_ = true;
         }
+        bytes_ += finding.cell("finding").text.size() + bytes_of_a_row;
         findings_.push_back(std::move(finding));
-        bytes_ += findings_.back().finding.size() + 64;
         if (bytes_ > enough) broken_ = true, findings_.resize(1);
     }
 
@@ -134,10 +139,20 @@ private:
         bytes_ = 0;
     }
 
+    void finish() {
+        finish_case();
+        if (!any_row_) fail("the table has no rows");
+    }
+
     void finish_case() {
         if (findings_.empty()) return;
-        if (!broken_) {
-            emit(first_line_, json_case(case_, findings_));
+        bool const again = !case_.empty() && !seen_.add(case_);
+        if (again) {
+            block_->problems.push_back(
+                {first_line_, "rows-apart",
+                 csv_rows_apart(case_) + "; what was said of it before lacks these"});
+        } else if (!broken_) {
+            emit(first_line_, json_text(csv_long_case(findings_, {})));
         } else {
             block_->problems.push_back(
                 {first_line_, "bad-csv",
@@ -153,33 +168,22 @@ private:
 
     CsvRows rows_;
     Block* block_ = nullptr;
-    std::vector<std::string> columns_;
+    std::vector<std::string_view> columns_;  ///< as they stand in the file
     bool long_form_ = false;
     bool ended_ = false;
+    bool any_row_ = false;
     std::string failure_;
     // The case of the long form that is being gathered.
     std::string case_;
     std::uint64_t first_line_ = 1;
-    std::vector<LongRow> findings_;
+    std::vector<CsvRecord> findings_;
+    SeenCases seen_;
     std::size_t bytes_ = 0;
     bool broken_ = false;    ///< this case lacks a row
     bool poisoned_ = false;  ///< the next case may lack its first row
 };
 
 }  // namespace
-
-std::vector<std::string_view> const& wide_columns() {
-    static std::vector<std::string_view> const columns{
-        "case",     "sex",    "gestation", "age",      "born",    "examined-on", "examined",
-        "findings", "absent", "unsure",    "measures", "history", "referred",    "decided-on"};
-    return columns;
-}
-
-std::vector<std::string_view> const& long_columns() {
-    static std::vector<std::string_view> const columns{"case", "finding", "state", "side",
-                                                       "familial"};
-    return columns;
-}
 
 std::unique_ptr<LineSource> csv_lines(ReadBytes read) {
     return std::make_unique<CsvLines>(std::move(read));

@@ -74,7 +74,7 @@ bool CsvRows::next(CsvRow& row) {
 }
 
 void CsvRows::feed(Line line) {
-    bool const blank = line.text.find_first_not_of(" \t\r") == std::string::npos;
+    bool const blank = line.text.find_first_not_of(" \t\n") == std::string::npos;
     if (record_.empty() && blank && !line.too_long) return;
     record_.push_back(std::move(line));
     if (record_.back().too_long) return give_up("the line is longer than 1 MiB");
@@ -140,8 +140,15 @@ bool CsvRows::read_line(Line& line) {
         }
         searched = at_ + left;
     }
-    if (line.text.ends_with('\r')) line.text.pop_back();
+    tidy(line);
     return true;
+}
+
+/// A lone CR ends a line too, as in files from old machines; it then stands as an LF in the text.
+void CsvRows::tidy(Line& line) const {
+    if (line.text.ends_with('\r')) line.text.pop_back();
+    std::replace(line.text.begin(), line.text.end(), '\r', '\n');
+    if (lines_ == 1 && line.text.starts_with("\xEF\xBB\xBF")) line.text.erase(0, 3);
 }
 
 }  // namespace asterism::batch

@@ -41,6 +41,7 @@ private:
 
     bool next_line(Line& line);
     bool read_line(Line& line);
+    void tidy(Line& line) const;
     bool more();
     void feed(Line line);
     void give_up(std::string why);

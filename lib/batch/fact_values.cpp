@@ -25,7 +25,7 @@ Truth FactValues::side(FindingId id, Sides wanted) const {
     if (has(state.absent_sides, wanted)) return Truth::no;
     if (state.own != Truth::yes) return not_present(id);
     if (state.present_sides == Sides::not_said) return Truth::unknown;
-    return baby_.steps.has(book_.ontology().at(id).step) ? Truth::no : missing();
+    return baby_.steps.has(book_.brief(id).step) ? Truth::no : missing();
 }
 
 Truth FactValues::grade(FindingId id, std::uint32_t wanted) const {
@@ -39,6 +39,11 @@ Truth FactValues::grade(FindingId id, std::uint32_t wanted) const {
     return result;
 }
 
+Truth FactValues::is_sex(Sex wanted) const {
+    bool const known = baby_.sex == Sex::female || baby_.sex == Sex::male;
+    return known ? truth(baby_.sex == wanted) : Truth::unknown;
+}
+
 Truth FactValues::of_baby(BabyFact const& fact) const {
     auto const& ranges = book_.whole().ranges;
     switch (fact.kind) {
@@ -49,6 +54,8 @@ Truth FactValues::of_baby(BabyFact const& fact) const {
         case Fact::Kind::age:
             return baby_.age ? ranges[fact.detail].contains(baby_.age->hours, baby_.age->hours)
                              : Truth::unknown;
+        case Fact::Kind::female: return is_sex(Sex::female);
+        case Fact::Kind::male: return is_sex(Sex::male);
         default: break;
     }
     if (!baby_.gestation) return Truth::unknown;

@@ -12,15 +12,20 @@ public:
                std::vector<std::optional<Truth>> const& tests, Rest rest)
         : book_(book), baby_(baby), states_(states), tests_(tests), rest_(rest) {}
 
+    /// False when the finding's facts are surely as they were at the start.
+    bool may_differ(FindingId id) const {
+        return rest_ == Rest::unknown || states_.of(id).stated != 0 || !examined(id);
+    }
     Truth of_finding(FindingId id, FindingFact const& fact) const;
     Truth of_baby(BabyFact const& fact) const;
 
 private:
     Truth missing() const { return rest_ == Rest::normal ? Truth::no : Truth::unknown; }
-    bool examined(FindingId id) const { return !book_.ontology().at(id).history; }
+    bool examined(FindingId id) const { return !book_.brief(id).told; }
     Truth finding(FindingId id) const;
     Truth not_present(FindingId id) const { return examined(id) ? finding(id) : Truth::no; }
     Truth side(FindingId id, Sides wanted) const;
+    Truth is_sex(Sex wanted) const;
     Truth grade(FindingId id, std::uint32_t wanted) const;
 
     FastBook const& book_;

@@ -1,15 +1,16 @@
 // SPDX-License-Identifier: MIT
 #include "batch/fast_book.h"
 
+#include <algorithm>
+
 namespace asterism::batch {
 
 namespace {
 
-Lists<FindingId> by_finding(Ontology const& ontology,
-                            std::vector<FindingId> (Ontology::*related)(FindingId) const) {
+Lists<FindingId> below_each(Ontology const& ontology) {
     std::vector<std::vector<FindingId>> lists;
     for (FindingId id = 0; id < ontology.findings.size(); ++id)
-        lists.push_back((ontology.*related)(id));
+        lists.push_back(ontology.descendants(id));
     return Lists<FindingId>(lists);
 }
 
@@ -28,8 +29,6 @@ std::vector<bool> exam_steps(Ontology const& ontology) {
     return done;
 }
 
-std::size_t sex_number(Sex sex) { return sex == Sex::female ? 1 : sex == Sex::male ? 2 : 0; }
-
 }  // namespace
 
 std::optional<FastBook> FastBook::make(CompiledRulebook const& book) {
@@ -41,38 +40,42 @@ std::optional<FastBook> FastBook::make(CompiledRulebook const& book) {
 FastBook::FastBook(CompiledRulebook const& book, FastCircuit circuit)
     : book_(&book),
       circuit_(std::move(circuit)),
-      descendants_(by_finding(*book.ontology, &Ontology::descendants)),
-      ancestors_(by_finding(*book.ontology, &Ontology::ancestors)),
+      descendants_(below_each(*book.ontology)),
       of_step_(by_step(*book.ontology)),
       no_steps_(book.ontology->steps.size()),
       all_steps_(exam_steps(*book.ontology)),
       all_done_(exam_steps(*book.ontology)) {
-    for (FindingId id = 0; id < book.present.size(); ++id) {
-        history_region_.push_back(book.ontology->region_of(id).history ? 1 : 0);
-        if (book.derived[id] && !book.derived[id]->tests.empty()) measured_.push_back(id);
-    }
+    for (FindingId id = 0; id < book.present.size(); ++id) note(id);
     take_snapshots();
 }
 
-Case FastBook::plainest(std::size_t start) const {
-    Case baby;
-    baby.step_done = start % 2 == 0 ? std::vector<bool>(all_done_.size(), false) : all_done_;
-    baby.history_none = start / 2 % 2 == 1;
-    baby.sex = start / 4 == 1 ? Sex::female : start / 4 == 2 ? Sex::male : Sex::not_given;
-    return baby;
+void FastBook::note(FindingId id) {
+    auto const& finding = ontology().at(id);
+    auto const facts = circuit_.facts_of(id);
+    briefs_.push_back(
+        {finding.step, finding.sex, finding.history, ontology().region_of(id).history});
+    if (book_->derived[id] && !book_->derived[id]->tests.empty()) measured_.push_back(id);
+    if (finding.sex != Sex::not_given) {
+        of_one_sex_[0].push_back(id);
+        if (!all_done_[finding.step]) of_one_sex_[1].push_back(id);
+    }
+    bool const asked = std::any_of(facts.begin(), facts.end(), [](FindingFact const& fact) {
+        return fact.kind != Fact::Kind::history_assumed && fact.kind != Fact::Kind::familial;
+    });
+    if (briefs_.back().history_region && asked) essential_history_.push_back(id);
 }
 
 void FastBook::take_snapshots() {
     for (std::size_t start = 0; start < starts; ++start) {
-        auto const baby = plainest(start);
+        Case baby;
+        baby.step_done = start == 0 ? std::vector<bool>(all_done_.size(), false) : all_done_;
         for (auto const rest : {Rest::unknown, Rest::normal})
             snapshots_.push_back(circuit_.snapshot(evaluate(*book_, baby, rest).values));
     }
 }
 
 std::size_t FastBook::nearest(FastCase const& baby) const {
-    bool const all = all_steps_.distance(baby.steps) < no_steps_.distance(baby.steps);
-    return sex_number(baby.sex) * 4 + (baby.history_none ? 2 : 0) + (all ? 1 : 0);
+    return all_steps_.distance(baby.steps) < no_steps_.distance(baby.steps) ? 1 : 0;
 }
 
 }  // namespace asterism::batch

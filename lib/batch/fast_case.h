@@ -18,6 +18,7 @@ public:
 
     bool has(StepId step) const { return (words_[step / 64] >> step % 64 & 1u) != 0; }
     void clear() { words_.assign(words_.size(), 0); }
+    void flip(StepId step) { words_[step / 64] ^= 1ull << step % 64; }
     void add(StepSet const& other);
     void remove(StepSet const& other);
     std::vector<std::uint64_t> const& words() const { return words_; }

@@ -9,9 +9,8 @@ namespace asterism::batch {
 namespace {
 
 constexpr NodeId nowhere = std::numeric_limits<NodeId>::max();
-/// Margins are sums of weights; this leaves room for all of a gate's inputs.
-constexpr std::int64_t most_weight = 1 << 20;
-constexpr std::int64_t most_sum = 1 << 30;
+/// Margins are sums of weights less a threshold.
+constexpr std::int64_t most_sum = INT16_MAX / 2;
 
 bool about_a_finding(Fact::Kind kind) { return kind <= Fact::Kind::familial; }
 
@@ -30,6 +29,7 @@ public:
         add_edges();
         add_facts();
         add_splits();
+        add_steps();
         return std::move(result_);
     }
 
@@ -79,7 +79,7 @@ private:
     }
 
     void add_input(NodeId gate, Literal literal, std::int64_t weight) {
-        fits_ = fits_ && weight > 0 && weight < most_weight;
+        fits_ = fits_ && weight > 0 && weight < most_sum;
         result_.inputs_.push_back({gate, literal, static_cast<std::int32_t>(weight)});
     }
 
@@ -89,14 +89,21 @@ private:
         result_.services_ = book_.book->services.size();
         for (ServiceId service = 0; service < result_.services_; ++service) {
             for (std::uint32_t urgency = 0; urgency < FastCircuit::urgencies; ++urgency) {
-                add_threshold(1);
-                for (auto const& rule : book_.rules) {
-                    if (suggests(rule, service, static_cast<Urgency>(urgency)))
-                        add_input(static_cast<NodeId>(result_.thresholds_.size() - 1),
-                                  here(rule.when.literal), 1);
-                }
+                add_answer(service, static_cast<Urgency>(urgency));
             }
         }
+    }
+
+    void add_answer(ServiceId service, Urgency urgency) {
+        auto const gate = static_cast<NodeId>(result_.thresholds_.size());
+        add_threshold(1);
+        std::int64_t rules = 0;
+        for (auto const& rule : book_.rules) {
+            if (!suggests(rule, service, urgency)) continue;
+            add_input(gate, here(rule.when.literal), 1);
+            ++rules;
+        }
+        fits_ = fits_ && rules < most_sum;
     }
 
     static bool suggests(CompiledRule const& rule, ServiceId service, Urgency urgency) {
@@ -116,9 +123,8 @@ private:
         std::vector<std::vector<FindingFact>> facts(book_.present.size());
         for (auto const& fact : book_.facts) {
             auto const node = new_of_[fact.node];
-            if (node == nowhere || fact.kind == Fact::Kind::female || fact.kind == Fact::Kind::male)
-                continue;  // the sex chooses the starting point and never changes within a case
-            bool const of_age = fact.kind == Fact::Kind::age || fact.kind == Fact::Kind::gestation;
+            if (node == nowhere) continue;
+            bool const of_age = fact.kind >= Fact::Kind::age;
             if (about_a_finding(fact.kind)) {
                 facts[fact.index].push_back({fact.kind, fact.detail, node});
             } else {
@@ -140,6 +146,40 @@ private:
         result_.splits_ = Lists<Split>(splits);
     }
 
+    /// Gates stand after their inputs, so one pass from the start tells on what each hangs.
+    void add_steps() {
+        static constexpr auto unseen = static_cast<StepId>(FastCircuit::no_step - 1);
+        auto& steps = result_.step_of_;
+        steps.assign(result_.thresholds_.size(), unseen);
+        for (auto const& fact : book_.facts) {
+            auto const node = new_of_[fact.node];
+            if (node == nowhere) continue;
+            steps[node] = about_a_finding(fact.kind) ? book_.ontology->at(fact.index).step
+                                                     : FastCircuit::no_step;
+        }
+        mark_asked();
+        for (auto const& [gate, literal, weight] : result_.inputs_) {
+            auto const step = steps[literal.node];
+            if (steps[gate] == unseen) steps[gate] = step;
+            if (steps[gate] != step) steps[gate] = FastCircuit::no_step;
+        }
+        std::vector<std::vector<NodeId>> gates(book_.ontology->steps.size());
+        for (NodeId node = 0; node < result_.first_answer_; ++node) {
+            bool const fact = book_.circuit.is_fact(result_.whole_of_[node]);
+            if (!fact && steps[node] < gates.size()) gates[steps[node]].push_back(node);
+        }
+        result_.own_gates_ = Lists<NodeId>(gates);
+    }
+
+    void mark_asked() {
+        auto& steps = result_.step_of_;
+        std::fill(steps.begin() + result_.first_answer_, steps.end(), FastCircuit::no_step);
+        for (auto const& split : book_.splits) {
+            for (auto const node : {split.counted.node, split.unless.node})
+                steps[new_of_[node]] = FastCircuit::no_step;
+        }
+    }
+
     CompiledRulebook const& book_;
     FastCircuit result_;
     std::vector<bool> needed_;
@@ -158,13 +198,14 @@ FastCircuit::Snapshot FastCircuit::snapshot(std::span<Truth const> whole) const 
     for (NodeId node = 0; node < first_answer_; ++node)
         result.values[node] = whole[whole_of_[node]];
     for (NodeId node = 0; node < size(); ++node) {
-        auto const below = static_cast<std::int32_t>(-thresholds_[node]);
+        auto const below = static_cast<std::int16_t>(-thresholds_[node]);
         result.margins[node] = {below, below};
     }
     for (auto const& [gate, literal, weight] : inputs_) {
         auto const value = value_of(literal, result.values);
-        if (value == Truth::yes) result.margins[gate].low += weight;
-        if (value != Truth::no) result.margins[gate].high += weight;
+        auto& margin = result.margins[gate];
+        if (value == Truth::yes) margin.low = static_cast<std::int16_t>(margin.low + weight);
+        if (value != Truth::no) margin.high = static_cast<std::int16_t>(margin.high + weight);
     }
     for (auto node = first_answer_; node < size(); ++node)
         result.values[node] = result.margins[node].truth();

@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <algorithm>
 #include <cstdint>
+#include <limits>
 #include <optional>
 #include <span>
 #include <vector>
@@ -14,16 +16,48 @@ namespace asterism::batch {
 /// from being `no` (`high`: the same with the unknown ones). Both are counters: a change of one
 /// input is an addition.
 struct Margin {
-    std::int32_t low = 0;
-    std::int32_t high = 0;
+    std::int16_t low = 0;
+    std::int16_t high = 0;
 
-    Truth truth() const { return low >= 0 ? Truth::yes : high >= 0 ? Truth::unknown : Truth::no; }
+    /// `low` is never above `high`.
+    Truth truth() const { return static_cast<Truth>((low >= 0 ? 1 : 0) + (high >= 0 ? 1 : 0)); }
+
+    Margin& operator+=(Margin const& other) { return add(other.low, other.high); }
+    Margin& add(int to_low, int to_high) {
+        low = static_cast<std::int16_t>(low + to_low);
+        high = static_cast<std::int16_t>(high + to_high);
+        return *this;
+    }
+    friend Margin operator-(Margin a, Margin const& b) { return a.add(-b.low, -b.high); }
+    friend bool operator==(Margin const&, Margin const&) = default;
 };
 
 /// A way along which a node passes its changes on.
 struct Edge {
     std::uint32_t gate = 0;
     std::int32_t weight = 0;  ///< negative where the gate takes the node's negation
+};
+
+/// A node's change from one value to another, as the gates that it feeds see it.
+class Turn {
+public:
+    Turn(Truth from, Truth to)
+        : yes_(is(to, Truth::yes) - is(from, Truth::yes)),
+          no_(is(to, Truth::no) - is(from, Truth::no)) {}
+
+    bool any() const { return yes_ != 0 || no_ != 0; }
+    /// Not `no` is `yes` of the negation the other way round.
+    void pass(Edge const& edge, Margin& margin) const {
+        auto const weight = edge.weight;
+        margin.add(weight > 0 ? weight * yes_ : -weight * no_,
+                   weight > 0 ? -weight * no_ : weight * yes_);
+    }
+
+private:
+    static int is(Truth value, Truth wanted) { return value == wanted ? 1 : 0; }
+
+    int yes_;
+    int no_;
 };
 
 /// A fact of the circuit that says something of one finding.
@@ -33,7 +67,8 @@ struct FindingFact {
     NodeId node = 0;
 };
 
-/// A fact that says something of the whole baby: a measure's test, or a range of age or gestation.
+/// A fact that says something of the whole baby: a measure's test, the sex, or a range of age or
+/// gestation.
 struct BabyFact {
     Fact::Kind kind = Fact::Kind::age;
     std::uint32_t detail = 0;
@@ -66,7 +101,7 @@ private:
 /// suggest it.
 class FastCircuit {
 public:
-    /// Nothing when a weight or a threshold is too large for 32 bits.
+    /// Nothing when a sum of weights is too large for 16 bits; books count in tenths of points.
     static std::optional<FastCircuit> make(CompiledRulebook const& book);
 
     std::size_t size() const { return thresholds_.size(); }
@@ -75,17 +110,26 @@ public:
     std::span<FindingFact const> facts_of(FindingId finding) const {
         return finding_facts_[finding];
     }
-    /// Of age and gestation.
+    /// Of sex, age and gestation.
     std::vector<BabyFact> const& age_facts() const { return age_facts_; }
     std::vector<BabyFact> const& measure_facts() const { return measure_facts_; }
     /// The questions on which a count hangs when this node counts; see Split.
     std::span<Split const> splits_of(NodeId counted) const { return splits_[counted]; }
     bool counts(NodeId node) const { return counts_[node] != 0; }
+    /// The exam step on whose findings alone a node hangs; `no_step` when there is none, or when
+    /// the node itself is asked for: answers and what splits name.
+    StepId step_of(NodeId node) const { return step_of_[node]; }
+    /// The gates of which that step is this one, in order.
+    std::span<NodeId const> own_gates(StepId step) const { return own_gates_[step]; }
     /// The node that tells whether any rule suggests the service with this urgency.
     NodeId answer(ServiceId service, Urgency urgency) const {
         return first_answer_ + service * urgencies + static_cast<NodeId>(urgency);
     }
     NodeId first_answer() const { return first_answer_; }
+    /// The service of an answer as a bit of a set; all of them share the last bit from the 64th on.
+    std::uint64_t service_bit(NodeId answer) const {
+        return 1ull << std::min((answer - first_answer_) / urgencies, most_bits - 1);
+    }
 
     /// Values and margins of every node here from the values of the book's whole circuit.
     struct Snapshot {
@@ -95,11 +139,13 @@ public:
     };
     Snapshot snapshot(std::span<Truth const> whole) const;
 
+    static constexpr StepId no_step = std::numeric_limits<StepId>::max();
     static constexpr std::uint32_t urgencies = 4;
+    static constexpr std::uint32_t most_bits = 64;
 
 private:
     friend class FastCircuitMaker;
-    FastCircuit() : edges_({}), finding_facts_({}), splits_({}) {}
+    FastCircuit() : edges_({}), finding_facts_({}), splits_({}), own_gates_({}) {}
 
     struct Input {
         NodeId gate = 0;
@@ -116,6 +162,8 @@ private:
     std::vector<BabyFact> measure_facts_;
     Lists<Split> splits_;
     std::vector<std::uint8_t> counts_;
+    std::vector<StepId> step_of_;
+    Lists<NodeId> own_gates_;
     NodeId first_answer_ = 0;
     std::size_t services_ = 0;
 };

@@ -2,6 +2,7 @@
 #include "batch/fast_judge.h"
 
 #include <algorithm>
+#include <bit>
 
 #include "assess/facts.h"
 
@@ -11,6 +12,12 @@ namespace {
 
 /// As in `assess/verdicts.cpp`: every further open split doubles the work.
 constexpr std::size_t most_splits = 4;
+constexpr std::size_t sexes = 3;
+/// Starts are of babies of this age; a baby that differs changes a fact or two.
+constexpr Duration usual_age{36};
+constexpr Gestation usual_gestation{280, 280};
+
+bool known(Sex sex) { return sex == Sex::female || sex == Sex::male; }
 
 Verdict verdict_of(std::optional<Urgency> const& urgency, std::optional<Urgency> const& open) {
     return urgency ? Verdict::suggested : open ? Verdict::unsettled : Verdict::not_suggested;
@@ -26,38 +33,48 @@ ServiceAnswer answer_of(std::optional<Urgency> const& urgency, std::optional<Urg
 
 FastJudge::FastJudge(FastBook const& book)
     : book_(book),
+      run_(book.circuit()),
       states_(book),
+      shared_states_(book),
+      shared_(FastBook::starts * 2 * sexes),
       tests_(book.whole().measure_tests.size()),
       now_(book.circuit().services()),
       rest_(book.circuit().services()),
+      branch_(book.circuit().services()),
       common_(book.circuit().services()),
       answers_(book.circuit().services()) {}
 
 Answers const& FastJudge::judge(FastCase const& baby) {
-    auto const start = book_.nearest(baby);
+    auto const number = book_.nearest(baby);
     read_measures(baby);
-    states_.work_out(baby, start, tests_);
+    states_.work_out(baby, number, tests_);
+    auto& shared = shared_by(baby, number);
+    auto& start = start_of(baby, shared, Rest::unknown);
     evaluate(baby, start, Rest::unknown, now_);
     bool unsettled = false;
     for (ServiceId service = 0; service < now_.size(); ++service) {
-        answers_[service] = answer_of(now_[service].urgency, now_[service].open);
+        bool const same = now_[service] == start.found[service];
+        answers_[service] =
+            same ? start.answers[service] : answer_of(now_[service].urgency, now_[service].open);
         unsettled = unsettled || answers_[service].verdict == Verdict::unsettled;
     }
-    if (!unsettled) return answers_;
-    evaluate(baby, start, Rest::normal, rest_);
+    if (unsettled) add_rest(baby, shared);
+    return answers_;
+}
+
+void FastJudge::add_rest(FastCase const& baby, Shared& shared) {
+    evaluate(baby, start_of(baby, shared, Rest::normal), Rest::normal, rest_);
     for (ServiceId service = 0; service < now_.size(); ++service) {
         if (answers_[service].verdict != Verdict::unsettled) continue;
         answers_[service].if_rest_normal = verdict_of(rest_[service].urgency, rest_[service].open);
     }
-    return answers_;
 }
 
 /// Numbers go through the engine's own reading of them.
 void FastJudge::read_measures(FastCase const& baby) {
-    if (baby.measures.empty()) {
-        tests_.assign(tests_.size(), std::nullopt);
-        return;
-    }
+    if (measured_) tests_.assign(tests_.size(), std::nullopt);
+    measured_ = !baby.measures.empty();
+    if (!measured_) return;
     auto const& whole = book_.whole();
     Case measured;
     measured.sex = baby.sex;
@@ -69,42 +86,107 @@ void FastJudge::read_measures(FastCase const& baby) {
         tests_[test] = value_of(whole.measure_tests[test], readings);
 }
 
-FastRun& FastJudge::run(std::size_t start, Rest rest) {
-    auto& run = runs_[start * 2 + (rest == Rest::normal ? 1 : 0)];
-    if (!run) run = std::make_unique<FastRun>(book_.circuit(), book_.snapshot(start, rest));
-    return *run;
+FastJudge::Shared& FastJudge::shared_by(FastCase const& baby, std::size_t number) {
+    auto const sex = known(baby.sex) ? static_cast<std::size_t>(baby.sex) : 0;
+    return shared_[(number * 2 + (baby.history_none ? 1 : 0)) * sexes + sex];
 }
 
-void FastJudge::evaluate(FastCase const& baby, std::size_t start, Rest rest,
-                         std::vector<Found>& found) {
-    auto& run = this->run(start, rest);
-    set_facts(baby, rest, run);
-    run.settle();
-    for (ServiceId service = 0; service < found.size(); ++service)
-        found[service] = read(run, service);
-    settle_splits(run, found);
-    run.reset();
+FastJudge::Start& FastJudge::start_of(FastCase const& baby, Shared& shared, Rest rest) {
+    auto& start = shared[rest == Rest::normal ? 1 : 0];
+    if (!start) start = make_start(baby, rest);
+    return *start;
 }
 
-void FastJudge::set_facts(FastCase const& baby, Rest rest, FastRun& run) const {
-    FactValues const value(book_, baby, states_, tests_, rest);
-    for (auto const id : states_.touched()) {
-        for (auto const& fact : book_.circuit().facts_of(id))
-            run.set(fact.node, value.of_finding(id, fact));
+/// What babies like this one share.
+FastCase& FastJudge::without_findings(FastCase const& baby) {
+    auto& plain = shared_case_;
+    plain.sex = baby.sex;
+    plain.history_none = baby.history_none;
+    plain.gestation = usual_gestation;
+    plain.age = usual_age;
+    plain.steps = book_.steps(book_.nearest(baby));
+    return plain;
+}
+
+std::unique_ptr<FastJudge::Start> FastJudge::make_start(FastCase const& baby, Rest rest) {
+    auto const number = book_.nearest(baby);
+    auto const& plain = without_findings(baby);
+    shared_states_.start(plain, number);
+    std::unique_ptr<Start> start(new Start{RunState(book_.snapshot(number, rest)), {}, {}, {}});
+    start->steps.resize(book_.ontology().steps.size());
+    run_.begin(start->state);
+    FactValues const value(book_, plain, shared_states_, tests_, rest);
+    set_findings(shared_states_, value);
+    for (auto const& fact : book_.circuit().age_facts()) run_.set(fact.node, value.of_baby(fact));
+    run_.settle();
+    run_.keep();
+    for (ServiceId service = 0; service < now_.size(); ++service) {
+        start->found.push_back(read(service));
+        start->answers.push_back(answer_of(start->found.back().urgency, start->found.back().open));
     }
-    for (auto const& fact : book_.circuit().age_facts()) run.set(fact.node, value.of_baby(fact));
+    return start;
+}
+
+StepChange const& FastJudge::change_of(FastCase const& baby, Start& start, StepId step, Rest rest) {
+    auto& change = start.steps[step];
+    if (change) return *change;
+    auto& plain = without_findings(baby);
+    plain.steps.flip(step);
+    shared_states_.step(plain, step);
+    FactValues const value(book_, plain, shared_states_, tests_, rest);
+    std::vector<std::pair<NodeId, Truth>> values;
+    for (auto const id : shared_states_.touched()) {
+        for (auto const& fact : book_.circuit().facts_of(id))
+            values.emplace_back(fact.node, value.of_finding(id, fact));
+    }
+    change = step_change(book_.circuit(), start.state, step, values);
+    return *change;
+}
+
+void FastJudge::evaluate(FastCase const& baby, Start& start, Rest rest, std::vector<Found>& found) {
+    run_.begin(start.state);
+    for (auto const step : states_.steps()) change_of(baby, start, step, rest).apply(run_);
+    set_facts(baby, rest);
+    run_.settle();
+    read_changed(start, found);
+    settle_splits(start, found);
+    run_.reset();
+}
+
+void FastJudge::read_changed(Start const& start, std::vector<Found>& found) const {
+    std::copy(start.found.begin(), start.found.end(), found.begin());
+    for (auto changed = run_.changed_services(); changed != 0; changed &= changed - 1) {
+        auto const bit = static_cast<ServiceId>(std::countr_zero(changed));
+        found[bit] = read(bit);
+        if (bit + 1 < FastCircuit::most_bits) continue;
+        for (auto more = bit + 1; more < found.size(); ++more) found[more] = read(more);
+    }
+}
+
+void FastJudge::set_findings(OwnStates const& states, FactValues const& value) {
+    for (auto const id : states.touched()) {
+        if (!value.may_differ(id)) continue;
+        for (auto const& fact : book_.circuit().facts_of(id))
+            run_.set(fact.node, value.of_finding(id, fact));
+    }
+}
+
+void FastJudge::set_facts(FastCase const& baby, Rest rest) {
+    FactValues const value(book_, baby, states_, tests_, rest);
+    set_findings(states_, value);
+    for (auto const& fact : book_.circuit().age_facts()) run_.set(fact.node, value.of_baby(fact));
     if (baby.measures.empty()) return;
     for (auto const& fact : book_.circuit().measure_facts())
-        run.set(fact.node, value.of_baby(fact));
+        run_.set(fact.node, value.of_baby(fact));
 }
 
 /// Above the highest urgency that some rule gives, a gate of answers is `unknown` exactly when an
 /// open rule would give it.
-FastJudge::Found FastJudge::read(FastRun const& run, ServiceId service) const {
+FastJudge::Found FastJudge::read(ServiceId service) const {
     Found found;
     for (auto urgency :
          {Urgency::emergency, Urgency::same_day, Urgency::urgent, Urgency::routine}) {
-        auto const value = run.value(book_.circuit().answer(service, urgency));
+        auto const value = run_.value(book_.circuit().answer(service, urgency));
         if (value == Truth::unknown && !found.open) found.open = urgency;
         if (value != Truth::yes) continue;
         found.urgency = urgency;
@@ -113,16 +195,16 @@ FastJudge::Found FastJudge::read(FastRun const& run, ServiceId service) const {
     return found;
 }
 
-void FastJudge::settle_splits(FastRun& run, std::vector<Found>& found) {
-    open_ = run.open_splits();
+void FastJudge::settle_splits(Start& start, std::vector<Found>& found) {
+    open_ = run_.open_splits();
     if (open_.empty() || open_.size() > most_splits) return;
     for (unsigned branch = 0; branch < (1u << open_.size()); ++branch) {
         for (std::size_t i = 0; i < open_.size(); ++i) {
             bool const yes = ((branch >> i & 1u) != 0) != open_[i].negated;
-            run.hold(open_[i].node, truth(yes));
+            run_.hold(open_[i].node, truth(yes));
         }
-        run.settle();
-        take_branch(run, branch == 0);
+        run_.settle();
+        take_branch(start, branch == 0);
     }
     for (std::size_t i = 0; i < found.size(); ++i) {
         auto& urgency = found[i].urgency;
@@ -130,10 +212,11 @@ void FastJudge::settle_splits(FastRun& run, std::vector<Found>& found) {
     }
 }
 
-void FastJudge::take_branch(FastRun const& run, bool first) {
+void FastJudge::take_branch(Start const& start, bool first) {
+    read_changed(start, branch_);
     for (ServiceId service = 0; service < common_.size(); ++service) {
         auto& common = common_[service];
-        auto const urgency = read(run, service).urgency;
+        auto const urgency = branch_[service].urgency;
         if (first) {
             common = urgency;
         } else {

@@ -9,7 +9,7 @@
 #include "assess/assessment.h"
 #include "assess/verdicts.h"
 #include "batch/fact_values.h"
-#include "batch/fast_run.h"
+#include "batch/step_change.h"
 
 namespace asterism::batch {
 
@@ -39,22 +39,47 @@ private:
     struct Found {
         std::optional<Urgency> urgency;
         std::optional<Urgency> open;
+        friend bool operator==(Found const&, Found const&) = default;
     };
 
+    /// Where cases start, and what is said of every service before anything is changed.
+    struct Start {
+        RunState state;
+        std::vector<std::optional<StepChange>> steps;  ///< made when they are needed
+        std::vector<Found> found;
+        Answers answers;
+    };
+
+    /// Babies that agree in sex, history and nearest start begin at the same state, with the rest
+    /// unknown or normal; made when the first one comes.
+    using Shared = std::array<std::unique_ptr<Start>, 2>;
+
     void read_measures(FastCase const& baby);
-    FastRun& run(std::size_t start, Rest rest);
-    void evaluate(FastCase const& baby, std::size_t start, Rest rest, std::vector<Found>& found);
-    void set_facts(FastCase const& baby, Rest rest, FastRun& run) const;
-    Found read(FastRun const& run, ServiceId service) const;
-    void settle_splits(FastRun& run, std::vector<Found>& found);
-    void take_branch(FastRun const& run, bool first);
+    Shared& shared_by(FastCase const& baby, std::size_t number);
+    Start& start_of(FastCase const& baby, Shared& shared, Rest rest);
+    std::unique_ptr<Start> make_start(FastCase const& baby, Rest rest);
+    FastCase& without_findings(FastCase const& baby);
+    void evaluate(FastCase const& baby, Start& start, Rest rest, std::vector<Found>& found);
+    StepChange const& change_of(FastCase const& baby, Start& start, StepId step, Rest rest);
+    void set_facts(FastCase const& baby, Rest rest);
+    void set_findings(OwnStates const& states, FactValues const& value);
+    Found read(ServiceId service) const;
+    void read_changed(Start const& start, std::vector<Found>& found) const;
+    void settle_splits(Start& start, std::vector<Found>& found);
+    void take_branch(Start const& start, bool first);
+    void add_rest(FastCase const& baby, Shared& shared);
 
     FastBook const& book_;
+    FastRun run_;
     OwnStates states_;
-    std::array<std::unique_ptr<FastRun>, FastBook::starts * 2> runs_;
+    OwnStates shared_states_;
+    FastCase shared_case_;
+    std::vector<Shared> shared_;
     std::vector<std::optional<Truth>> tests_;
+    bool measured_ = false;  ///< `tests_` holds something
     std::vector<Found> now_;
     std::vector<Found> rest_;
+    std::vector<Found> branch_;
     std::vector<std::optional<Urgency>> common_;
     std::vector<Literal> open_;
     Answers answers_;

@@ -14,40 +14,38 @@ constexpr std::size_t bits = 64;
 
 std::size_t words_for(std::size_t count) { return (count + bits - 1) / bits; }
 
-int is(Truth value, Truth wanted) { return value == wanted ? 1 : 0; }
-
 }  // namespace
 
-FastRun::FastRun(FastCircuit const& circuit, FastCircuit::Snapshot const& start)
+RunState::RunState(FastCircuit::Snapshot const& snapshot) : counting(snapshot.counting) {
+    for (NodeId node = 0; node < snapshot.values.size(); ++node)
+        nodes.push_back({snapshot.margins[node], snapshot.values[node], false, false});
+}
+
+FastRun::FastRun(FastCircuit const& circuit)
     : circuit_(circuit),
-      start_(start),
-      values_(start.values),
-      margins_(start.margins),
-      marks_(circuit.size(), 0),
+      touched_(circuit.size() + 1),
       dirty_(words_for(circuit.size()), 0),
       dirty_words_(words_for(dirty_.size()), 0) {}
 
-void FastRun::touch(NodeId node) {
-    if (marks_[node] & touched_mark) return;
-    marks_[node] |= touched_mark;
-    touched_.push_back(node);
-}
-
 void FastRun::change(NodeId node, Truth value) {
-    auto const old = values_[node];
+    Turn const turn(nodes_[node].value, value);
     touch(node);
-    values_[node] = value;
+    nodes_[node].value = value;
     if (circuit_.counts(node)) counting_.push_back(node);
-    int const yes = is(value, Truth::yes) - is(old, Truth::yes);
-    int const no = is(value, Truth::no) - is(old, Truth::no);
-    for (auto const& [gate, weight] : circuit_.edges(node)) {
-        touch(gate);
-        auto& margin = margins_[gate];
-        // Not `no` is `yes` of the negation the other way round.
-        margin.low += weight > 0 ? weight * yes : -weight * no;
-        margin.high -= weight > 0 ? weight * no : -weight * yes;
-        mark_dirty(gate);
+    if (node >= circuit_.first_answer()) changed_services_ |= circuit_.service_bit(node);
+    // The count lives in a register here: through memory, each edge would wait for the last.
+    auto* const nodes = nodes_;
+    auto* const touched = touched_.data();
+    auto count = touched_count_;
+    for (auto const& edge : circuit_.edges(node)) {
+        auto& target = nodes[edge.gate];
+        touched[count] = {edge.gate, target};
+        count += target.touched ? 0 : 1;
+        target.touched = true;
+        turn.pass(edge, target.margin);
+        if (target.margin.truth() != target.value) mark_dirty(edge.gate);
     }
+    touched_count_ = count;
 }
 
 void FastRun::settle_word(std::size_t word) {
@@ -55,9 +53,9 @@ void FastRun::settle_word(std::size_t word) {
         auto const bit = static_cast<std::size_t>(std::countr_zero(dirty_[word]));
         dirty_[word] &= dirty_[word] - 1;
         auto const node = static_cast<NodeId>(word * bits + bit);
-        if (marks_[node] & held_mark) continue;
-        auto const value = margins_[node].truth();
-        if (value != values_[node]) change(node, value);
+        if (nodes_[node].held) continue;
+        auto const value = nodes_[node].margin.truth();
+        if (value != nodes_[node].value) change(node, value);
     }
 }
 
@@ -72,12 +70,19 @@ void FastRun::settle() {
 }
 
 void FastRun::reset() {
-    for (auto const node : touched_) {
-        values_[node] = start_.values[node];
-        margins_[node] = start_.margins[node];
-        marks_[node] = 0;
-    }
-    touched_.clear();
+    for (std::size_t i = 0; i < touched_count_; ++i) nodes_[touched_[i].node] = touched_[i].before;
+    forget();
+}
+
+void FastRun::keep() {
+    for (std::size_t i = 0; i < touched_count_; ++i) nodes_[touched_[i].node].touched = false;
+    state_->counting.insert(state_->counting.end(), counting_.begin(), counting_.end());
+    forget();
+}
+
+void FastRun::forget() {
+    touched_count_ = 0;
+    changed_services_ = 0;
     counting_.clear();
 }
 
@@ -89,7 +94,8 @@ void FastRun::note_split(Split const& split) {
 
 std::vector<Literal> const& FastRun::open_splits() {
     open_.clear();
-    for (auto const list : {std::span<NodeId const>(counting_), std::span(start_.counting)}) {
+    for (auto const list :
+         {std::span<NodeId const>(counting_), std::span<NodeId const>(state_->counting)}) {
         for (auto const node : list) {
             for (auto const& split : circuit_.splits_of(node)) note_split(split);
         }
@@ -99,8 +105,8 @@ std::vector<Literal> const& FastRun::open_splits() {
 
 void FastRun::hold(NodeId node, Truth value) {
     touch(node);
-    marks_[node] |= held_mark;
-    if (values_[node] != value) change(node, value);
+    nodes_[node].held = true;
+    if (nodes_[node].value != value) change(node, value);
 }
 
 }  // namespace asterism::batch

@@ -7,22 +7,54 @@
 
 namespace asterism::batch {
 
-/// One thread's copy of the circuit's state, started from a snapshot. Facts are set one by one,
-/// `settle` passes the changes on, and `reset` undoes only what was touched.
+/// The state of a circuit from which cases start.
+struct RunState {
+    /// Everything about one node that changes, side by side.
+    struct Node {
+        Margin margin;
+        Truth value = Truth::no;
+        bool touched = false;
+        bool held = false;
+    };
+
+    explicit RunState(FastCircuit::Snapshot const& snapshot);
+
+    std::vector<Node> nodes;
+    std::vector<NodeId> counting;  ///< counted nodes of splits that may be `yes`
+};
+
+/// Changes a state and takes the changes back: facts are set one by one, `settle` passes them on,
+/// and `reset` undoes only what was touched. One thread's own.
 class FastRun {
 public:
-    FastRun(FastCircuit const& circuit, FastCircuit::Snapshot const& start);
+    explicit FastRun(FastCircuit const& circuit);
 
+    /// The state to be changed; it must stay until it is reset or kept.
+    void begin(RunState& state) {
+        state_ = &state;
+        nodes_ = state.nodes.data();
+    }
     void set(NodeId fact, Truth value) {
-        if (values_[fact] != value) change(fact, value);
+        if (nodes_[fact].value != value) change(fact, value);
+    }
+    /// Adds to a gate's margin what some of its inputs, that are left as they are, would add.
+    void add(NodeId gate, Margin const& added) {
+        touch(gate);
+        nodes_[gate].margin += added;
+        if (nodes_[gate].margin.truth() != nodes_[gate].value) mark_dirty(gate);
     }
     void settle();
     void reset();
+    /// Makes the changes so far a part of the state.
+    void keep();
 
-    Truth value(NodeId node) const { return values_[node]; }
+    Truth value(NodeId node) const { return nodes_[node].value; }
     Truth value(Literal literal) const {
-        return literal.negated ? !values_[literal.node] : values_[literal.node];
+        auto const value = nodes_[literal.node].value;
+        return literal.negated ? !value : value;
     }
+    /// The services (the first 64, a bit each) for which an answer may differ from the start's.
+    std::uint64_t changed_services() const { return changed_services_; }
     /// The questions on which a count hangs although its minor variant is there, each once. Asked
     /// before anything is held.
     std::vector<Literal> const& open_splits();
@@ -32,26 +64,35 @@ public:
     void hold(NodeId node, Truth value);
 
 private:
-    static constexpr std::uint8_t touched_mark = 1, held_mark = 2;
+    using Node = RunState::Node;
+    struct Touched {
+        NodeId node = 0;
+        Node before;
+    };
 
     void change(NodeId node, Truth value);
-    void touch(NodeId node);
+    void touch(NodeId node) {
+        touched_[touched_count_] = {node, nodes_[node]};
+        touched_count_ += nodes_[node].touched ? 0 : 1;
+        nodes_[node].touched = true;
+    }
     void mark_dirty(NodeId node) {
         dirty_[node / 64] |= 1ull << node % 64;
         dirty_words_[node / 4096] |= 1ull << node / 64 % 64;
     }
     void settle_word(std::size_t word);
     void note_split(Split const& split);
+    void forget();
 
     FastCircuit const& circuit_;
-    FastCircuit::Snapshot const& start_;
-    std::vector<Truth> values_;
-    std::vector<Margin> margins_;
-    std::vector<std::uint8_t> marks_;
-    std::vector<NodeId> touched_;
+    RunState* state_ = nullptr;
+    Node* nodes_ = nullptr;
+    std::vector<Touched> touched_;  ///< each touched node once, and room for one more
+    std::size_t touched_count_ = 0;
+    std::uint64_t changed_services_ = 0;
     std::vector<std::uint64_t> dirty_;        ///< a bit a node
     std::vector<std::uint64_t> dirty_words_;  ///< a bit a word of the above
-    std::vector<NodeId> counting_;            ///< counted nodes of splits that became `yes`
+    std::vector<NodeId> counting_;            ///< counted nodes of splits that changed
     std::vector<Literal> open_;
 };
 

@@ -20,6 +20,8 @@ Word word(std::string_view text) { return {std::string(text), {}}; }
 template <class T, class Ask>
 T const* Meanings::remembered(TextTable<T>& table, T& last, std::string_view text, Ask ask) {
     if (auto const* known = table.find(text)) return known;
+    // Escapes are for the full reader; what is remembered has none.
+    if (text.find('\\') != std::string_view::npos) return nullptr;
     std::optional<T> const answer = ask(text);
     if (!answer) return nullptr;
     table.add(text, *answer);

@@ -7,8 +7,8 @@
 namespace asterism::batch {
 
 /// What the words of cases mean, asked of the full readers once and then remembered. An answer of
-/// null says that the full reader would object (or that there is doubt): the line is then read in
-/// full. One thread's own.
+/// null says that the full reader would object (or that there is doubt, as with escapes): the line
+/// is then read in full. Texts are as they stand between the quotes. One thread's own.
 class Meanings {
 public:
     explicit Meanings(Ontology const& ontology) : ontology_(ontology) {}

@@ -37,15 +37,35 @@ Touched& OwnStates::touch(FindingId id) {
     return states_[id];
 }
 
-void OwnStates::work_out(FastCase const& baby, std::size_t start,
-                         std::vector<std::optional<Truth>> const& tests) {
+void OwnStates::begin() {
     for (auto const id : touched_) is_touched_[id] = 0;
     touched_.clear();
+}
+
+void OwnStates::end(FastCase const& baby) {
+    for (auto const id : touched_) states_[id].own = own(id, baby);
+}
+
+void OwnStates::start(FastCase const& baby, std::size_t start) {
+    begin();
+    note_sex_and_history(baby, start);
+    end(baby);
+}
+
+void OwnStates::step(FastCase const& baby, StepId step) {
+    begin();
+    for (auto const id : book_.findings_of(step)) touch(id);
+    end(baby);
+}
+
+void OwnStates::work_out(FastCase const& baby, std::size_t start,
+                         std::vector<std::optional<Truth>> const& tests) {
+    begin();
     for (auto const& statement : baby.statements) note(statement);
     note_absent_below();
-    note_steps(baby, book_.steps(start));
     if (!baby.measures.empty()) note_measures(tests);
-    for (auto const id : touched_) states_[id].own = own(id, baby);
+    note_steps(baby, book_.steps(start));
+    end(baby);
 }
 
 void OwnStates::note(FastStatement const& statement) {
@@ -69,15 +89,29 @@ void OwnStates::note_absent_below() {
 }
 
 void OwnStates::note_steps(FastCase const& baby, StepSet const& start) {
+    auto const said = touched_.size();
     auto const& have = baby.steps.words();
+    steps_.clear();
     for (std::size_t word = 0; word < have.size(); ++word) {
-        auto differs = have[word] ^ start.words()[word];
-        while (differs != 0) {
-            auto const bit = static_cast<std::size_t>(std::countr_zero(differs));
-            differs &= differs - 1;
-            for (auto const id : book_.findings_of(static_cast<StepId>(word * 64 + bit))) touch(id);
-        }
+        for (auto differs = have[word] ^ start.words()[word]; differs != 0; differs &= differs - 1)
+            note_step(static_cast<StepId>(word * 64 + std::countr_zero(differs)), said);
     }
+}
+
+/// `said`: so many of the findings touched are said something of.
+void OwnStates::note_step(StepId step, std::size_t said) {
+    bool const alone = std::none_of(touched_.begin(), touched_.begin() + said,
+                                    [&](auto id) { return book_.brief(id).step == step; });
+    if (alone) return steps_.push_back(step);
+    for (auto const id : book_.findings_of(step)) touch(id);
+}
+
+void OwnStates::note_sex_and_history(FastCase const& baby, std::size_t start) {
+    if (baby.sex == Sex::female || baby.sex == Sex::male) {
+        for (auto const id : book_.of_one_sex(start)) touch(id);
+    }
+    if (!baby.history_none) return;
+    for (auto const id : book_.essential_history()) touch(id);
 }
 
 void OwnStates::note_measures(std::vector<std::optional<Truth>> const& tests) {
@@ -97,11 +131,11 @@ Truth OwnStates::own(FindingId id, FastCase const& baby) const {
 
 Truth OwnStates::unstated(FindingId id, FastCase const& baby) const {
     auto const& state = states_[id];
-    auto const& finding = book_.ontology().at(id);
+    auto const& finding = book_.brief(id);
     bool const sex_known = baby.sex == Sex::female || baby.sex == Sex::male;
     if (state.below_absent || state.measured) return Truth::no;
     if (sex_known && finding.sex != Sex::not_given && finding.sex != baby.sex) return Truth::no;
-    if (baby.history_none && book_.history_region(id)) return Truth::no;
+    if (baby.history_none && finding.history_region) return Truth::no;
     return baby.steps.has(finding.step) ? Truth::no : Truth::unknown;
 }
 

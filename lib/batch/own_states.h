@@ -20,25 +20,36 @@ struct Touched {
     bool says(Stated what) const { return (stated & static_cast<std::uint8_t>(what)) != 0; }
 };
 
-/// The own states of the findings that one case touches: stated, below something stated absent,
-/// decided by a measure, or of a step in which the case differs from its starting point. The same
-/// precedence as in `assess/facts.cpp`, looked up for these findings alone.
+/// The own states of the findings that one case touches. The same precedence as in
+/// `assess/facts.cpp`, looked up for these findings alone.
 class OwnStates {
 public:
     explicit OwnStates(FastBook const& book);
 
+    /// Touches what sex and history alone change of the plainest baby.
+    void start(FastCase const& baby, std::size_t start);
+    /// Touches the findings of one step.
+    void step(FastCase const& baby, StepId step);
+    /// Touches what changes beyond that: findings stated, below something stated absent, decided by
+    /// a measure, or of the same step as one of these, when the case differs there.
     /// `tests`: what the measures say of each measure test; nothing where they say nothing.
     void work_out(FastCase const& baby, std::size_t start,
                   std::vector<std::optional<Truth>> const& tests);
 
+    /// Steps in which the case differs from its starting point, and of which it says no more.
+    std::vector<StepId> const& steps() const { return steps_; }
     std::vector<FindingId> const& touched() const { return touched_; }
     Touched const& of(FindingId id) const { return states_[id]; }
 
 private:
+    void begin();
+    void end(FastCase const& baby);
     Touched& touch(FindingId id);
     void note(FastStatement const& statement);
     void note_absent_below();
     void note_steps(FastCase const& baby, StepSet const& start);
+    void note_step(StepId step, std::size_t said);
+    void note_sex_and_history(FastCase const& baby, std::size_t start);
     void note_measures(std::vector<std::optional<Truth>> const& tests);
     Truth own(FindingId id, FastCase const& baby) const;
     Truth unstated(FindingId id, FastCase const& baby) const;
@@ -47,6 +58,7 @@ private:
     std::vector<Touched> states_;
     std::vector<std::uint8_t> is_touched_;
     std::vector<FindingId> touched_;
+    std::vector<StepId> steps_;
 };
 
 }  // namespace asterism::batch

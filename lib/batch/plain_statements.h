@@ -12,8 +12,7 @@ namespace asterism::batch {
 /// and none is present below one that is stated absent, whatever the sides. One thread's own.
 class PlainStatements {
 public:
-    explicit PlainStatements(Ontology const& ontology)
-        : ontology_(ontology), stated_(ontology.findings.size(), 0) {}
+    explicit PlainStatements(Ontology const& ontology);
 
     bool plain(FastCase const& baby);
 
@@ -21,7 +20,10 @@ private:
     bool each_once(FastCase const& baby);
     bool below_absent(FindingId finding) const;
 
-    Ontology const& ontology_;
+    static constexpr FindingId none = UINT32_MAX;
+
+    std::vector<FindingId> parents_;
+    std::vector<bool> told_;            ///< of the history
     std::vector<std::uint8_t> stated_;  ///< `Stated`, while a case is looked at
 };
 

@@ -14,7 +14,8 @@ namespace asterism::batch {
 template <class T>
 class TextTable {
 public:
-    static constexpr std::size_t most_entries = 1u << 15;
+    static constexpr std::size_t most_entries = 1u << 14;
+    static constexpr std::size_t most_text = 1u << 19;
     static constexpr std::size_t longest_text = 200;
 
     TextTable() : slots_(64) {}
@@ -25,13 +26,15 @@ public:
         for (auto at = hash & mask();; at = (at + 1) & mask()) {
             auto const& slot = slots_[at];
             if (slot.entry == 0) return nullptr;
-            if (slot.hash == hash && key(slot) == text) return &values_[slot.entry - 1];
+            if (slot.hash == hash && same(key(slot), text)) return &values_[slot.entry - 1];
         }
     }
 
     /// Remembers a text that is not there yet, or forgets to when there is no room.
     void add(std::string_view text, T value) {
-        if (text.size() > longest_text || values_.size() >= most_entries) return;
+        if (text.size() > longest_text || values_.size() >= most_entries ||
+            texts_.size() + text.size() > most_text)
+            return;
         if (values_.size() * 2 >= slots_.size()) grow();
         place({hash_of(text), static_cast<std::uint32_t>(texts_.size()),
                static_cast<std::uint32_t>(text.size()),
@@ -49,26 +52,53 @@ private:
     };
 
     std::size_t mask() const { return slots_.size() - 1; }
-    std::string_view key(Slot const& slot) const {
-        return std::string_view(texts_).substr(slot.begin, slot.size);
+    std::string_view key(Slot const& slot) const { return {texts_.data() + slot.begin, slot.size}; }
+
+    static std::uint64_t load(char const* at) {
+        std::uint64_t word = 0;
+        std::memcpy(&word, at, 8);
+        return word;
     }
 
-    /// Eight bytes at a time, mixed by multiplication; any spread will do, texts are compared too.
-    static std::uint64_t hash_of(std::string_view text) {
-        constexpr std::uint64_t odd = 0x9E3779B97F4A7C15ull;
-        std::uint64_t hash = text.size() * odd;
-        auto const* at = text.data();
-        auto left = text.size();
-        for (; left >= 8; left -= 8, at += 8) {
-            std::uint64_t word = 0;
-            std::memcpy(&word, at, 8);
-            hash = (hash ^ word) * odd;
-            hash ^= hash >> 29;
+    /// Up to eight bytes as a number; different texts of one length give different numbers.
+    static std::uint64_t load_short(char const* at, std::size_t size) {
+        std::uint32_t first = 0, last = 0;
+        if (size >= 4) {
+            std::memcpy(&first, at, 4);
+            std::memcpy(&last, at + size - 4, 4);
+            return static_cast<std::uint64_t>(first) << 32 | last;
         }
         std::uint64_t word = 0;
-        std::memcpy(&word, at, left);
-        hash = (hash ^ word) * odd;
+        for (std::size_t i = 0; i < size; ++i) word = word << 8 | static_cast<unsigned char>(at[i]);
+        return word;
+    }
+
+    /// Eight bytes at a time, the last ones overlapping, mixed by multiplication; any spread will
+    /// do, texts are compared too.
+    static std::uint64_t hash_of(std::string_view text) {
+        constexpr std::uint64_t odd = 0x9E3779B97F4A7C15ull;
+        auto const size = text.size();
+        std::uint64_t hash = size * odd;
+        if (size < 8) {
+            hash = (hash ^ load_short(text.data(), size)) * odd;
+            return hash ^ hash >> 32;
+        }
+        for (std::size_t at = 0; at + 8 < size; at += 8) {
+            hash = (hash ^ load(text.data() + at)) * odd;
+            hash ^= hash >> 29;
+        }
+        hash = (hash ^ load(text.data() + size - 8)) * odd;
         return hash ^ hash >> 32;
+    }
+
+    static bool same(std::string_view a, std::string_view b) {
+        auto const size = a.size();
+        if (size != b.size()) return false;
+        if (size < 8) return load_short(a.data(), size) == load_short(b.data(), size);
+        auto differs = load(a.data() + size - 8) ^ load(b.data() + size - 8);
+        for (std::size_t at = 0; at + 8 < size; at += 8)
+            differs |= load(a.data() + at) ^ load(b.data() + at);
+        return differs == 0;
     }
 
     void place(Slot const& slot) {

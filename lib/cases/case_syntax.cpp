@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "cases/case_syntax.h"
 
+#include "cases/examined.h"
+
 namespace asterism {
 
 namespace {
@@ -50,14 +52,19 @@ Table<CaseSyntax> make_case_table() {
         .optional("age", &CaseSyntax::age, word(), "age at the examination, such as 26h or 3d")
         .optional("born", &CaseSyntax::born, word(), "date of birth; gives follow-up dates")
         .optional("examined-on", &CaseSyntax::examined_on, word(), "date of the examination")
-        .optional("examined", &CaseSyntax::examined, yaml::raw(),
+        .optional("examined", &CaseSyntax::examined, yaml::raw(examined_shape()),
                   "`all`, or steps and regions, and `except`")
         .optional("findings", &CaseSyntax::findings, statements, "what is present")
         .optional("absent", &CaseSyntax::absent, statements, "what was looked for and is not there")
         .optional("unsure", &CaseSyntax::unsure, statements,
                   "what could not be decided; counts as not examined")
-        .optional("measures", &CaseSyntax::measures, yaml::raw(), "name: number and unit")
-        .optional("history", &CaseSyntax::history, yaml::raw(), "history items, or `none`")
+        .optional("measures", &CaseSyntax::measures,
+                  yaml::raw(yaml::either_shape(
+                      {yaml::map_shape(word().shape, "measure"), yaml::nothing_shape()})),
+                  "name: number and unit")
+        .optional("history", &CaseSyntax::history,
+                  yaml::raw(yaml::one_or_more(statement_reader()).shape),
+                  "history items, or `none`")
         .optional("decisions", &CaseSyntax::decisions, maybe(decisions_table().reader()),
                   "what the clinician did");
     return table;

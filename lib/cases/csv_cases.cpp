@@ -2,11 +2,11 @@
 #include "cases/csv_cases.h"
 
 #include <algorithm>
+#include <unordered_set>
 
 #include <fmt/format.h>
 
 #include "base/number.h"
-#include "cases/from_arguments.h"
 #include "cases/read_case.h"
 #include "norms/table.h"
 #include "yaml/reader.h"
@@ -47,15 +47,11 @@ public:
         : source_(source), table_(table), context_(context), diagnostics_(diagnostics) {}
 
     std::vector<ImportedCase> read() {
-        bool const long_form = table_.column("finding").has_value();
+        bool const long_form = is_csv_long_form(table_.header);
         if (!known_columns(long_form ? csv_long_columns() : csv_columns())) return {};
         std::vector<ImportedCase> cases;
         for (auto row = table_.rows.begin(); row != table_.rows.end();) {
-            auto const first = row++;
-            while (long_form && row != table_.rows.end() &&
-                   text(*row, "case") == text(*first, "case"))
-                ++row;
-            auto const node = long_form ? long_case(first, row) : wide_case(*first);
+            auto const node = long_form ? long_case(row) : wide_case(row);
             ImportedCase result;
             result.baby = read_case(node, context_.ontology, diagnostics_);
             cases.push_back(std::move(result));
@@ -71,140 +67,58 @@ private:
         bool fine = true;
         for (std::size_t i = 0; i < table_.header.size(); ++i) {
             auto const& column = table_.header[i];
-            if (std::find(names.begin(), names.end(), column) != names.end()) continue;
+            auto const found = std::find(known.begin(), known.end(), column);
+            if (found != known.end()) {
+                known_.push_back(*found);
+                continue;
+            }
             yaml::unknown_word({column, cell_span(source_, 1, i)}, "column", names, diagnostics_);
             fine = false;
         }
         return fine;
     }
 
-    std::string text(Row const& row, std::string_view column) const {
-        auto const index = table_.column(column);
-        return index ? std::string(trim(row.cells[*index])) : std::string();
+    yaml::Node wide_case(RowAt& row) const {
+        auto const& this_row = *row++;
+        return csv_wide_case(record(this_row), cell_span(source_, this_row.line, 0));
     }
 
-    Word word(Row const& row, std::string_view column) const {
-        auto const index = table_.column(column);
-        if (!index) return {};
-        return {text(row, column), cell_span(source_, row.line, *index)};
-    }
-
-    void add_text(Row const& row, std::string_view column,
-                  std::vector<yaml::Entry>& entries) const {
-        auto const value = word(row, column);
-        if (!value.empty())
-            entries.push_back({{std::string(column), value.span}, yaml::scalar(value)});
-    }
-
-    std::vector<Word> items(Row const& row, std::string_view column) const {
-        auto const value = word(row, column);
-        auto words = value.empty() ? std::vector<Word>() : split_words(value, '|');
-        std::erase_if(words, [](Word const& item) { return item.empty(); });
-        return words;
-    }
-
-    void add_list(Row const& row, std::string_view column,
-                  std::vector<yaml::Entry>& entries) const {
-        std::vector<yaml::Node> nodes;
-        for (auto const& item : items(row, column)) {
-            if (column == "examined")
-                examined_from_text(item, nodes);
-            else
-                nodes.push_back(statement_from_text(item));
+    CsvRecord record(Row const& row) const {
+        CsvRecord result;
+        for (std::size_t i = 0; i < known_.size(); ++i) {
+            auto const cell = trim(row.cells[i]);
+            if (cell.empty()) continue;
+            result.cells.push_back(
+                {known_[i], {std::string(cell), cell_span(source_, row.line, i)}});
         }
-        if (nodes.empty()) return;
-        auto const span = nodes.front().span;
-        bool const none = column == "history" && nodes.size() == 1 && nodes.front().text == "none";
-        entries.push_back({{std::string(column), span},
-                           none ? nodes.front() : yaml::list(span, std::move(nodes))});
+        return result;
     }
 
-    void add_measures(Row const& row, std::vector<yaml::Entry>& entries) const {
-        std::vector<yaml::Entry> values;
-        for (auto const& item : items(row, "measures")) values.push_back(measure_from_text(item));
-        if (values.empty()) return;
-        auto const span = values.front().key.span;
-        entries.push_back({{"measures", span}, yaml::map(span, std::move(values))});
-    }
-
-    void add_decisions(Row const& row, std::vector<yaml::Entry>& entries) const {
-        std::vector<yaml::Entry> parts;
-        std::vector<yaml::Node> services;
-        for (auto const& item : items(row, "referred")) services.push_back(yaml::scalar(item));
-        auto const on = word(row, "decided-on");
-        if (services.empty() && on.empty()) return;
-        auto const span = services.empty() ? on.span : services.front().span;
-        if (!services.empty() && services.front().text == "none") services.clear();
-        parts.push_back({{"referred", span}, yaml::list(span, std::move(services))});
-        if (!on.empty()) parts.push_back({{"on", on.span}, yaml::scalar(on)});
-        entries.push_back({{"decisions", span}, yaml::map(span, std::move(parts))});
-    }
-
-    yaml::Node wide_case(Row const& row) const {
-        std::vector<yaml::Entry> entries;
-        for (auto const* column : {"case", "sex", "gestation", "age", "born", "examined-on"})
-            add_text(row, column, entries);
-        for (auto const* column : {"examined", "findings", "absent", "unsure", "history"})
-            add_list(row, column, entries);
-        add_measures(row, entries);
-        add_decisions(row, entries);
-        return yaml::map(cell_span(source_, row.line, 0), std::move(entries));
-    }
-
-    yaml::Node long_statement(Row const& row, Word const& finding) const {
-        std::vector<yaml::Entry> parts{{{"finding", finding.span}, yaml::scalar(finding)}};
-        add_text(row, "side", parts);
-        add_text(row, "familial", parts);
-        return yaml::map(finding.span, std::move(parts));
-    }
-
-    yaml::Node long_case(RowAt first, RowAt last) {
-        std::vector<yaml::Entry> entries;
-        add_text(*first, "case", entries);
-        for (auto const* state : {"present", "absent", "unsure"}) {
-            std::vector<yaml::Node> nodes;
-            for (auto row = first; row != last; ++row) {
-                auto const written = text(*row, "state");
-                auto const finding = word(*row, "finding");
-                if (!finding.empty() && (written.empty() ? "present" : written) == state)
-                    nodes.push_back(long_statement(*row, finding));
-            }
-            auto const* key = std::string_view(state) == "present" ? "findings" : state;
-            if (nodes.empty()) continue;
-            auto const span = nodes.front().span;
-            entries.push_back({{key, span}, yaml::list(span, std::move(nodes))});
+    /// The rows from `row` on that are of one case; `row` then stands behind them.
+    yaml::Node long_case(RowAt& row) {
+        auto const whole = cell_span(source_, row->line, 0);
+        std::vector<CsvRecord> rows;
+        for (; row != table_.rows.end(); ++row) {
+            auto next = record(*row);
+            if (!rows.empty() && next.cell("case").text != rows.front().cell("case").text) break;
+            check_csv_long(next, table_.column("case").has_value(),
+                           cell_span(source_, row->line, 0), diagnostics_);
+            rows.push_back(std::move(next));
         }
-        for (auto row = first; row != last; ++row) check_state(*row);
-        return yaml::map(cell_span(source_, first->line, 0), std::move(entries));
-    }
-
-    void check_state(Row const& row) {
-        static std::vector<std::string> const states{"present", "absent", "unsure"};
-        auto const state = word(row, "state");
-        bool const known = std::find(states.begin(), states.end(), state.text) != states.end();
-        if (!state.empty() && !known) yaml::unknown_word(state, "state", states, diagnostics_);
+        if (auto const id = rows.front().cell("case"); !id.empty() && !seen_.insert(id.text).second)
+            diagnostics_.error("rows-apart", id.span, csv_rows_apart(id.text));
+        return csv_long_case(rows, whole);
     }
 
     SourcePtr const& source_;
     Table const& table_;
     ImportContext const& context_;
     Diagnostics& diagnostics_;
+    std::vector<std::string_view> known_;   ///< the columns, as they stand in the file
+    std::unordered_set<std::string> seen_;  ///< cases of the long form
 };
 
 }  // namespace
-
-std::vector<std::string_view> const& csv_columns() {
-    static std::vector<std::string_view> const columns{
-        "case",     "sex",    "gestation", "age",      "born",    "examined-on", "examined",
-        "findings", "absent", "unsure",    "measures", "history", "referred",    "decided-on"};
-    return columns;
-}
-
-std::vector<std::string_view> const& csv_long_columns() {
-    static std::vector<std::string_view> const columns{"case", "finding", "state", "side",
-                                                       "familial"};
-    return columns;
-}
 
 std::vector<ImportedCase> read_csv_cases(SourcePtr const& source, ImportContext const& context,
                                          Diagnostics& diagnostics) {

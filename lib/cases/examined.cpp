@@ -72,6 +72,15 @@ private:
 
 }  // namespace
 
+yaml::Shape examined_shape() {
+    auto const word = yaml::word_shape("step");
+    auto const words = yaml::either_shape({word, yaml::list_shape(word)});
+    yaml::Shape except{yaml::Shape::Kind::record, "exception", {}, {}, {}, nullptr};
+    except.fields.push_back({"except", true, "steps and regions that were left out", words});
+    auto const item = yaml::either_shape({word, except});
+    return yaml::either_shape({item, yaml::list_shape(item), yaml::nothing_shape()});
+}
+
 void read_examined(yaml::Node const& node, Ontology const& ontology, std::vector<bool>& step_done,
                    Diagnostics& diagnostics) {
     if (node.kind == yaml::Kind::null) return;

@@ -27,6 +27,13 @@ if(NOT TARGET yaml-cpp::yaml-cpp)
     add_library(yaml-cpp::yaml-cpp ALIAS yaml-cpp)
 endif()
 
+# Debian's cereal exports a plain name. Its headers are not ours to mend: no warnings from them.
+find_package(cereal 1.3 REQUIRED)
+add_library(asterism_cereal INTERFACE)
+add_library(asterism::cereal ALIAS asterism_cereal)
+get_target_property(cereal_headers cereal::cereal INTERFACE_INCLUDE_DIRECTORIES)
+target_include_directories(asterism_cereal SYSTEM INTERFACE ${cereal_headers})
+
 # asterism_find_plain(<target> <header> <library>): a C library that ships no CMake package.
 function(asterism_find_plain target header library)
     find_path(${library}_INCLUDE_DIR ${header} REQUIRED)

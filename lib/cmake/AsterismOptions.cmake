@@ -3,6 +3,12 @@
 
 option(ASTERISM_CLI "Build the program asterism" ${PROJECT_IS_TOP_LEVEL})
 option(ASTERISM_TESTS "Build the tests" ${PROJECT_IS_TOP_LEVEL})
+if(CMAKE_CROSSCOMPILING)
+    set(asterism_can_run OFF)
+else()
+    set(asterism_can_run ON)
+endif()
+option(ASTERISM_IMAGE "Compile the shipped rulebook into the program" ${asterism_can_run})
 option(ASTERISM_WERROR "Treat compiler warnings as errors" OFF)
 option(ASTERISM_SANITIZE "Build with the address and undefined-behaviour sanitizers" OFF)
 

@@ -24,7 +24,7 @@ std::vector<Weighted> merged(std::vector<Weighted> inputs) {
     return result;
 }
 
-std::size_t hash_of(std::int64_t threshold, std::vector<Weighted> const& inputs) {
+std::size_t hash_of(std::int64_t threshold, std::span<Weighted const> inputs) {
     auto hash = static_cast<std::size_t>(threshold);
     for (auto const& [literal, weight] : inputs) {
         hash = hash * 1000003u ^ (literal.node * 2u + (literal.negated ? 1u : 0u));
@@ -43,6 +43,7 @@ NodeId Circuit::add_fact() {
 Literal Circuit::add_gate(std::int64_t threshold, std::vector<Weighted> inputs) {
     inputs = merged(std::move(inputs));
     if (inputs.size() == 1 && threshold > 0 && inputs.front().weight >= threshold) return inputs.front().literal;
+    index_gates();
     auto const hash = hash_of(threshold, inputs);
     if (auto const node = find_equal(threshold, inputs, hash); node != no_node) return {node, false};
     Gate gate{threshold, static_cast<std::uint32_t>(inputs_.size()), 0};
@@ -50,8 +51,15 @@ Literal Circuit::add_gate(std::int64_t threshold, std::vector<Weighted> inputs) 
     gate.end = static_cast<std::uint32_t>(inputs_.size());
     gates_.push_back(gate);
     auto const node = static_cast<NodeId>(gates_.size() - 1);
-    known_.emplace(hash, node);
     return {node, false};
+}
+
+void Circuit::index_gates() {
+    for (; indexed_ < gates_.size(); ++indexed_) {
+        auto const node = static_cast<NodeId>(indexed_);
+        if (is_fact(node)) continue;
+        known_.emplace(hash_of(gates_[node].threshold, inputs(node)), node);
+    }
 }
 
 NodeId Circuit::find_equal(std::int64_t threshold, std::vector<Weighted> const& wanted, std::size_t hash) const {

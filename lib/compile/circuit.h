@@ -43,12 +43,28 @@ private:
         std::uint32_t end = 0;
     };
 
+    template <class Archive>
+    friend void serialize(Archive& archive, Gate& gate) {
+        auto& [threshold, begin, end] = gate;
+        archive(threshold, begin, end);
+    }
+    /// Members in their order, for an image; `known_` follows from the gates.
+    template <class Archive>
+    friend void serialize(Archive& archive, Circuit& circuit) {
+        auto& [gates, inputs, known, indexed] = circuit;
+        static_cast<void>(known), static_cast<void>(indexed);
+        archive(gates, inputs);
+    }
+
+    /// Brings `known_` up to date: a circuit that came from an image starts without it.
+    void index_gates();
     Truth evaluate(Gate const& gate, std::span<Truth const> values) const;
     NodeId find_equal(std::int64_t threshold, std::vector<Weighted> const& inputs, std::size_t hash) const;
 
     std::vector<Gate> gates_;
     std::vector<Weighted> inputs_;
-    std::unordered_multimap<std::size_t, NodeId> known_;
+    std::unordered_multimap<std::size_t, NodeId> known_;  ///< gates by hash
+    std::size_t indexed_ = 0;                             ///< so many nodes have been entered there
 };
 
 inline Truth value_of(Literal literal, std::span<Truth const> values) {

@@ -7,6 +7,7 @@
 #include "compile/checks.h"
 #include "compile/compiled.h"
 #include "compile/norm_descriptions.h"
+#include "compile/recompile.h"
 
 namespace asterism {
 
@@ -205,10 +206,19 @@ std::optional<FindingClass> CompiledRulebook::class_of(FindingId finding) const 
 std::optional<CompiledRulebook> compile(std::shared_ptr<Rulebook const> book, std::shared_ptr<Ontology const> ontology,
                                         Diagnostics& diagnostics) {
     Diagnostics problems;
+    auto standards = read_standards(*ontology, problems);
+    auto result = recompile(std::move(book), std::move(ontology), std::move(standards), problems);
+    diagnostics.append(problems);
+    return problems.has_errors() ? std::nullopt : std::move(result);
+}
+
+std::optional<CompiledRulebook> recompile(std::shared_ptr<Rulebook const> book, std::shared_ptr<Ontology const> ontology,
+                                          std::shared_ptr<norms::Standards const> standards, Diagnostics& diagnostics) {
+    Diagnostics problems;
     CompiledRulebook result;
     result.book = std::move(book);
     result.ontology = std::move(ontology);
-    result.standards = read_standards(*result.ontology, problems);
+    result.standards = std::move(standards);
     Compiler(result, problems).run();
     diagnostics.append(problems);
     if (problems.has_errors()) return std::nullopt;

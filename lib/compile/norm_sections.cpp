@@ -56,7 +56,9 @@ int gestation_day(Word const& word, yaml::Node const& node, Diagnostics& diagnos
 }
 
 yaml::Reader<norms::DayRange> gestation_range() {
-    return turned<norms::DayRange>(from_to_table("range of gestation").reader(),
+    auto both = from_to_table("range of gestation").reader();
+    for (auto& field : both.shape.fields) field.required = true;
+    return turned<norms::DayRange>(std::move(both),
                                    [](yaml::Node const& node, FromTo const& range,
                                       norms::DayRange& target, Diagnostics& diagnostics) {
                                        target = {gestation_day(range.from, node, diagnostics),

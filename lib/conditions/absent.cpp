@@ -16,6 +16,7 @@ public:
     std::string describe(Vocabulary const& vocabulary) const override {
         return test_.describe(vocabulary) + " absent";
     }
+    ConditionState state() const override { return test_; }
 
 private:
     FindingTest test_;
@@ -26,6 +27,10 @@ private:
 ConditionPtr read_absent(yaml::Node const& node, ReadContext const& context) {
     auto test = read_finding_test(node, context, "absent");
     return test ? std::make_shared<Absent const>(node.span, std::move(*test)) : nullptr;
+}
+
+ConditionPtr restore_absent(ConditionParts parts) {
+    return std::make_shared<Absent const>(std::move(parts.span), std::get<FindingTest>(std::move(parts.state)));
 }
 
 yaml::Shape absent_shape() { return finding_test_table("absent").shape(); }

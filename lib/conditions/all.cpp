@@ -22,6 +22,10 @@ public:
 ConditionPtr read_all(yaml::Node const& node, ReadContext const& context) {
     return read_group<All>(node, context, "all");
 }
+ConditionPtr restore_all(ConditionParts parts) {
+    return std::make_shared<All const>(std::move(parts.span), std::move(parts.children));
+}
+
 yaml::Shape all_shape() { return group_table("all").shape(); }
 
 }  // namespace asterism

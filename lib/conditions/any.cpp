@@ -22,6 +22,10 @@ public:
 ConditionPtr read_any(yaml::Node const& node, ReadContext const& context) {
     return read_group<Any>(node, context, "any");
 }
+ConditionPtr restore_any(ConditionParts parts) {
+    return std::make_shared<Any const>(std::move(parts.span), std::move(parts.children));
+}
+
 yaml::Shape any_shape() { return group_table("any").shape(); }
 
 }  // namespace asterism

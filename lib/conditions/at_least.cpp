@@ -18,6 +18,7 @@ public:
     std::string describe(Vocabulary const& vocabulary) const override {
         return fmt::format("at least {} of {}", count_, joined(vocabulary, "and"));
     }
+    ConditionState state() const override { return count_; }
 
 private:
     int count_;
@@ -49,6 +50,10 @@ ConditionPtr read_at_least(yaml::Node const& node, ReadContext const& context) {
         return nullptr;
     }
     return std::make_shared<AtLeast const>(node.span, std::move(children), syntax.count);
+}
+
+ConditionPtr restore_at_least(ConditionParts parts) {
+    return std::make_shared<AtLeast const>(std::move(parts.span), std::move(parts.children), std::get<int>(parts.state));
 }
 
 yaml::Shape at_least_shape() { return table().shape(); }

@@ -7,6 +7,7 @@
 
 #include "base/source.h"
 #include "conditions/builder.h"
+#include "conditions/state.h"
 #include "ontology/ontology.h"
 
 namespace asterism {
@@ -59,6 +60,8 @@ public:
     virtual Literal compile(Builder& builder, std::vector<Literal> const& children) const = 0;
     /// One phrase in words, such as "white pupil present".
     virtual std::string describe(Vocabulary const& vocabulary) const = 0;
+    /// What `restore_condition` needs besides the kind, the place and the children.
+    virtual ConditionState state() const = 0;
 
 private:
     Span span_;
@@ -73,6 +76,20 @@ struct CompiledCondition {
 };
 
 CompiledCondition compile(ConditionPtr const& condition, Builder& builder);
+
+/// A condition taken apart.
+struct ConditionParts {
+    Span span;
+    ConditionState state;
+    std::vector<ConditionPtr> children;
+};
+
+/// Makes a condition again from its kind and its parts; null when there is no such kind.
+/// Throws std::bad_variant_access when the state is that of another kind.
+ConditionPtr restore_condition(std::string_view kind, ConditionParts parts);
+
+/// The kinds that can be restored, by `Condition::kind()`, in an order of their own.
+std::vector<std::string_view> restorable_kinds();
 
 /// "a, b and c".
 std::string list_in_words(std::vector<std::string> const& parts, std::string_view conjunction);

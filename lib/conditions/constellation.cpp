@@ -17,6 +17,7 @@ public:
     std::string describe(Vocabulary const& vocabulary) const override {
         return "the counting rule of " + vocabulary.constellations[id_] + " reached";
     }
+    ConditionState state() const override { return id_; }
 
 private:
     ConstellationId id_;
@@ -44,6 +45,10 @@ ConditionPtr read_constellation(yaml::Node const& node, ReadContext const& conte
                        resolve_word(context.constellations, syntax.constellation, "constellation",
                                     no_label, id, context.diagnostics);
     return known ? std::make_shared<Constellation const>(node.span, id) : nullptr;
+}
+
+ConditionPtr restore_constellation(ConditionParts parts) {
+    return std::make_shared<Constellation const>(std::move(parts.span), std::get<ConstellationId>(parts.state));
 }
 
 yaml::Shape constellation_shape() { return table().shape(); }

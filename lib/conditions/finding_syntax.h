@@ -10,16 +10,6 @@
 
 namespace asterism {
 
-/// The finding that `present` and `absent` speak of, with its side and grades.
-struct FindingTest {
-    FindingId finding = 0;
-    std::optional<SideWanted> side;
-    std::vector<std::uint32_t> grades;
-
-    Literal compile(Builder& builder) const;
-    std::string describe(Vocabulary const& vocabulary) const;
-};
-
 struct FindingTestSyntax {
     Word finding;
     std::optional<SideWanted> side;

@@ -16,6 +16,7 @@ public:
     Group(Span span, std::vector<ConditionPtr> children)
         : Condition(std::move(span)), children_(std::move(children)) {}
     std::vector<ConditionPtr> children() const override { return children_; }
+    ConditionState state() const override { return {}; }
 
 protected:
     /// The children in words, joined by a conjunction, in brackets when there are several.

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include "base/quantity.h"
+#include "conditions/range.h"
 #include "conditions/read.h"
 #include "yaml/table.h"
 
@@ -29,6 +30,7 @@ public:
             return fmt::format("{} {} on the centiles{}", measure.label, range, by);
         return fmt::format("{} {} {}", measure.label, range, measure.unit);
     }
+    ConditionState state() const override { return test_; }
 
 private:
     MeasureTest test_;
@@ -117,15 +119,18 @@ ConditionPtr read_measured(yaml::Node const& node, ReadContext const& context) {
     return std::make_shared<Measured const>(node.span, std::move(test));
 }
 
+ConditionPtr restore_measured(ConditionParts parts) {
+    return std::make_shared<Measured const>(std::move(parts.span), std::get<MeasureTest>(std::move(parts.state)));
+}
+
 yaml::Shape measured_shape() {
     yaml::Shape shape{yaml::Shape::Kind::record, "measured", {}, {}, {}, nullptr};
     shape.fields.push_back({"measured", true, "the measure, by id", yaml::word("measure").shape});
     shape.fields.push_back(
         {"norm", false, "whose z or centile; default the preferred", yaml::word("norm").shape});
-    for (auto const* key :
-         {"z", "centile", "mm", "cm", "g", "kg", "/min", "%", "mmHg", "ratio", "degrees", "sd"}) {
-        shape.fields.push_back({key, false, "bounds", yaml::raw("bounds").shape});
-    }
+    for (auto const* key : {"z", "centile"})
+        shape.fields.push_back({key, false, "bounds", range_shape()});
+    shape.item = std::make_shared<yaml::Shape const>(range_shape());  // under a unit
     return shape;
 }
 

@@ -23,6 +23,10 @@ public:
 ConditionPtr read_none(yaml::Node const& node, ReadContext const& context) {
     return read_group<None>(node, context, "none");
 }
+ConditionPtr restore_none(ConditionParts parts) {
+    return std::make_shared<None const>(std::move(parts.span), std::move(parts.children));
+}
+
 yaml::Shape none_shape() { return group_table("none").shape(); }
 
 }  // namespace asterism

@@ -82,6 +82,18 @@ BoundSyntax gestation_bounds() {
             }};
 }
 
+yaml::Shape range_shape() {
+    auto const value = yaml::word_shape();
+    yaml::Shape shape{yaml::Shape::Kind::record, "bounds", {}, {}, {}, nullptr, 1};
+    shape.fields = {
+        {"above", false, "larger than this", value},
+        {"at-least", false, "this or larger", value},
+        {"below", false, "smaller than this", value},
+        {"at-most", false, "this or smaller", value},
+        {"between", false, "from and to, both included", yaml::list_shape(value, 2, 2)}};
+    return shape;
+}
+
 bool read_range(yaml::Node const& node, BoundSyntax const& syntax, Range& range,
                 Diagnostics& diagnostics) {
     Diagnostics problems;

@@ -10,6 +10,7 @@
 #include "base/time.h"
 #include "base/truth.h"
 #include "yaml/node.h"
+#include "yaml/shape.h"
 
 namespace asterism {
 
@@ -40,6 +41,9 @@ BoundSyntax gestation_bounds();  ///< days
 /// bound, not crossed.
 bool read_range(yaml::Node const& node, BoundSyntax const& syntax, Range& range,
                 Diagnostics& diagnostics);
+
+/// What `read_range` reads may look like.
+yaml::Shape range_shape();
 
 /// "below 24h", "above 2.5", "from 3 to 5".
 std::string describe(Range const& range, BoundSyntax const& syntax);

@@ -53,6 +53,20 @@ ConditionPtr read_age(yaml::Node const&, ReadContext const&);
 ConditionPtr read_gestation(yaml::Node const&, ReadContext const&);
 ConditionPtr read_sex(yaml::Node const&, ReadContext const&);
 
+// The same again from its parts, for `restore_condition`.
+ConditionPtr restore_present(ConditionParts);
+ConditionPtr restore_absent(ConditionParts);
+ConditionPtr restore_all(ConditionParts);
+ConditionPtr restore_any(ConditionParts);
+ConditionPtr restore_none(ConditionParts);
+ConditionPtr restore_at_least(ConditionParts);
+ConditionPtr restore_tally(ConditionParts);
+ConditionPtr restore_constellation(ConditionParts);
+ConditionPtr restore_measured(ConditionParts);
+ConditionPtr restore_age(ConditionParts);
+ConditionPtr restore_gestation(ConditionParts);
+ConditionPtr restore_sex(ConditionParts);
+
 yaml::Shape present_shape();
 yaml::Shape absent_shape();
 yaml::Shape all_shape();

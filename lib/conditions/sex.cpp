@@ -19,6 +19,7 @@ public:
     std::string describe(Vocabulary const&) const override {
         return "sex " + std::string(to_text(sex_));
     }
+    ConditionState state() const override { return sex_; }
 
 private:
     Sex sex_;
@@ -43,6 +44,10 @@ ConditionPtr read_sex(yaml::Node const& node, ReadContext const& context) {
     table().read(node, syntax, context.diagnostics);
     return syntax.sex == Sex::not_given ? nullptr
                                         : std::make_shared<IsSex const>(node.span, syntax.sex);
+}
+
+ConditionPtr restore_sex(ConditionParts parts) {
+    return std::make_shared<IsSex const>(std::move(parts.span), std::get<Sex>(parts.state));
 }
 
 yaml::Shape sex_shape() { return table().shape(); }

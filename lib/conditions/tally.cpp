@@ -28,6 +28,7 @@ public:
                            to_text(static_cast<double>(threshold_) / 10),
                            vocabulary.tallies[tally_]);
     }
+    ConditionState state() const override { return TallyTest{tally_, threshold_, at_most_}; }
 
 private:
     TallyId tally_;
@@ -73,6 +74,11 @@ ConditionPtr read_tally(yaml::Node const& node, ReadContext const& context) {
         return nullptr;
     }
     return std::make_shared<Tally const>(node.span, tally, tenths, syntax.at_most.has_value());
+}
+
+ConditionPtr restore_tally(ConditionParts parts) {
+    auto const test = std::get<TallyTest>(parts.state);
+    return std::make_shared<Tally const>(std::move(parts.span), test.tally, test.threshold, test.at_most);
 }
 
 yaml::Shape tally_shape() { return table().shape(); }

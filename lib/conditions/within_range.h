@@ -31,6 +31,7 @@ public:
     std::string describe(Vocabulary const&) const override {
         return std::string(kind_.keyword) + " " + asterism::describe(range_, kind_.bounds());
     }
+    ConditionState state() const override { return range_; }
 
 private:
     RangeKind const& kind_;
@@ -43,8 +44,8 @@ struct RangeConditionSyntax {
 
 inline yaml::Table<RangeConditionSyntax> range_condition_table(RangeKind const& kind) {
     yaml::Table<RangeConditionSyntax> table("condition");
-    table.required(std::string(kind.keyword), &RangeConditionSyntax::bounds, yaml::raw("bounds"),
-                   std::string(kind.doc));
+    table.required(std::string(kind.keyword), &RangeConditionSyntax::bounds,
+                   yaml::raw(range_shape()), std::string(kind.doc));
     return table;
 }
 

@@ -97,7 +97,9 @@ VeryPreterm read_equation(Cells& cells, Row const& row) {
 template <class Parameters>
 ParameterTable<Parameters>::ParameterTable(Rows rows, std::map<std::string, std::string> units)
     : rows_(std::move(rows)), units_(std::move(units)) {
-    std::ranges::sort(rows_, {}, place<Parameters>);
+    // Tables mostly come in order already, as those of an image always do.
+    if (!std::ranges::is_sorted(rows_, {}, place<Parameters>))
+        std::ranges::sort(rows_, {}, place<Parameters>);
 }
 
 template <class Parameters>

@@ -33,6 +33,8 @@ class ParameterTable {
 public:
     using Rows = std::vector<ParameterRow<Parameters>>;
 
+    /// The empty table.
+    ParameterTable() = default;
     /// `rows` in any order, each measure, sex and key once; `units` of the measures.
     ParameterTable(Rows rows, std::map<std::string, std::string> units);
 
@@ -42,6 +44,7 @@ public:
     /// Unit of a measure; null when the table does not have it.
     [[nodiscard]] std::string const* unit(std::string_view measure) const;
     [[nodiscard]] Rows const& rows() const { return rows_; }
+    [[nodiscard]] std::map<std::string, std::string> const& units() const { return units_; }
 
 private:
     Rows rows_;

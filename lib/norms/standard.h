@@ -35,6 +35,11 @@ public:
     [[nodiscard]] static tl::expected<Standards, NormErrors> build(
         std::vector<NormDescription> descriptions, TableTexts const& tables);
 
+    /// From norms that were built and checked before.
+    [[nodiscard]] static Standards of(std::vector<Norm> norms) {
+        return Standards(std::move(norms));
+    }
+
     /// What each norm for the measure says, in the order of the descriptions: a reading or why
     /// there is none. Empty when no norm has the measure.
     [[nodiscard]] std::vector<Answer> readings(Query const& query) const;

@@ -44,13 +44,16 @@ void merge(Ontology& ontology, OntologySections& part, Diagnostics& diagnostics)
     if (part.norms.is_list()) ontology.norms.push_back(std::move(part.norms));
 }
 
-void read_file(SourcePtr const& file, Ontology& ontology, Diagnostics& diagnostics) {
-    if (file->name().ends_with(".csv")) return ontology.tables.push_back(file);
+/// False when the header may stand in the file, but could not be read: that is told already.
+bool read_file(SourcePtr const& file, Ontology& ontology, Diagnostics& diagnostics) {
+    if (file->name().ends_with(".csv")) return ontology.tables.push_back(file), true;
     auto const node = yaml::read_yaml(file, diagnostics);
-    if (!node) return;
+    if (!node) return file->text().find("ontology:") == std::string_view::npos;
     OntologySections sections;
     ontology_file_table().read(*node, sections, diagnostics);
+    bool const lost = node->find("ontology") && !sections.header;
     merge(ontology, sections, diagnostics);
+    return !lost;
 }
 
 /// Fills an id map and a name index; an id that stands twice is reported at both places.
@@ -188,8 +191,9 @@ void add_names(Ontology& ontology) {
 std::optional<Ontology> load_ontology(std::vector<SourcePtr> const& files, Diagnostics& diagnostics) {
     Diagnostics problems;
     Ontology ontology;
-    for (auto const& file : files) read_file(file, ontology, problems);
-    if (ontology.header.id.empty()) {
+    bool whole = true;
+    for (auto const& file : files) whole = read_file(file, ontology, problems) && whole;
+    if (whole && ontology.header.id.empty()) {
         problems.error("missing-header", files.empty() ? Span{} : Span{files.front(), 0, 1},
                        "no file has the `ontology` header");
     }

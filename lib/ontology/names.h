@@ -2,12 +2,14 @@
 #pragma once
 
 #include <cstdint>
+#include <memory>
 #include <string>
 #include <string_view>
 #include <unordered_map>
 #include <vector>
 
 #include "base/diagnostic.h"
+#include "ontology/stored_names.h"
 
 namespace asterism {
 
@@ -29,11 +31,20 @@ public:
     Resolution resolve(std::string_view typed) const;
     /// The things that carry this very name (after folding), in order.
     std::vector<std::uint32_t> exact(std::string_view name) const;
-    std::vector<std::string> const& printed() const { return printed_; }
+    std::vector<std::string> const& printed() const;
+
+    /// All names as bytes, the same for the same names, and an index over such bytes, which must
+    /// outlive it. `from_stored` throws std::runtime_error when they are damaged.
+    std::string stored() const;
+    static NameIndex from_stored(std::string_view bytes);
 
 private:
+    /// Turns an index over stored bytes into one that can grow.
+    void make_growable();
+
     std::unordered_map<std::string, std::vector<std::uint32_t>> targets_;
     std::vector<std::string> printed_;
+    std::shared_ptr<StoredNames const> stored_;  ///< null, or where all names stand
 };
 
 /// Resolves a word to exactly one thing, or reports why not: unknown (with the nearest names) or

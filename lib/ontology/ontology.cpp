@@ -11,6 +11,14 @@ std::optional<std::uint32_t> look_up(Map const& map, std::string_view id) {
     return found == map.end() ? std::nullopt : std::optional(found->second);
 }
 
+template <class T, class Map>
+void index(std::vector<T> const& things, Map& by_id) {
+    by_id.reserve(things.size());
+    for (std::uint32_t i = 0; i < things.size(); ++i) {
+        if (!things[i].id.empty()) by_id.emplace(things[i].id.text, i);
+    }
+}
+
 }  // namespace
 
 std::string_view to_text(Sex sex) {
@@ -21,6 +29,12 @@ std::string_view to_text(Sex sex) {
         case Sex::not_given: return "not given";
     }
     return "not given";
+}
+
+void Ontology::index_ids() {
+    index(findings, finding_by_id);
+    index(measures, measure_by_id);
+    index(steps, step_by_id);
 }
 
 std::optional<FindingId> Ontology::finding(std::string_view id) const { return look_up(finding_by_id, id); }

@@ -56,6 +56,9 @@ struct Ontology {
     /// The chain of parents, nearest first; without itself.
     std::vector<FindingId> ancestors(FindingId id) const;
 
+    /// Fills the three maps below from the lists; the first of two equal ids counts.
+    void index_ids();
+
     std::unordered_map<std::string, FindingId> finding_by_id;
     std::unordered_map<std::string, MeasureId> measure_by_id;
     std::unordered_map<std::string, StepId> step_by_id;

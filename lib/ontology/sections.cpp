@@ -80,12 +80,25 @@ Table<PlausibleRange> range_table() {
     return table;
 }
 
+using Formulas = std::vector<std::pair<std::string, Formula>>;
+
+yaml::Shape computation_shape(Formulas const& formulas) {
+    auto const two = yaml::list_shape(yaml::word_shape("measure"), 2, 2);
+    std::vector<yaml::Shape> forms;
+    for (auto const& [name, formula] : formulas) {
+        yaml::Shape form{yaml::Shape::Kind::record, "computation", {}, {}, {}, nullptr};
+        form.fields.push_back({name, true, "of these two measures", two});
+        forms.push_back(std::move(form));
+    }
+    return yaml::either_shape(std::move(forms));
+}
+
 /// `{ difference: [a, b] }`: the key is the formula, the value names its two measures.
 yaml::Reader<Computation> computation() {
     static std::vector<std::pair<std::string, Formula>> const formulas{
         {"z-difference", Formula::z_difference}, {"difference", Formula::difference}, {"absolute-difference", Formula::absolute_difference},
         {"mean", Formula::mean}, {"percent", Formula::percent}, {"ratio", Formula::ratio}};
-    return {{yaml::Shape::Kind::any, "computation", {}, {}, {}, nullptr}, [](yaml::Node const& node, Computation& target, Diagnostics& diagnostics) {
+    return {computation_shape(formulas), [](yaml::Node const& node, Computation& target, Diagnostics& diagnostics) {
                 if (!node.is_map() || node.entries.size() != 1) return yaml::wrong_form(node, "one formula with two measures", diagnostics);
                 auto const& [key, value] = node.entries.front();
                 choice<Formula>(formulas).read(yaml::scalar(key), target.formula, diagnostics);
@@ -143,6 +156,16 @@ Table<Prevalence> prevalence_table() {
     return table;
 }
 
+/// Their fields are read by a later room; that they are a list is seen here.
+yaml::Reader<yaml::Node> norms() {
+    auto reader = yaml::raw(yaml::list_shape(yaml::raw("norm").shape));
+    reader.read = [](yaml::Node const& node, yaml::Node& target, Diagnostics& diagnostics) {
+        if (!node.is_list()) return yaml::wrong_form(node, "a list", diagnostics);
+        target = node;
+    };
+    return reader;
+}
+
 Table<OntologySections> make_file_table() {
     Table<OntologySections> table("ontology file");
     table.optional("ontology", &OntologySections::header, maybe(header_table().reader()), "the header, once")
@@ -150,7 +173,7 @@ Table<OntologySections> make_file_table() {
         .optional("steps", &OntologySections::steps, list_of(step_table().reader()), "exam steps")
         .optional("findings", &OntologySections::findings, list_of(finding_table().reader()), "findings")
         .optional("measures", &OntologySections::measures, list_of(measure_table().reader()), "measures")
-        .optional("norms", &OntologySections::norms, yaml::raw(), "norms of measures")
+        .optional("norms", &OntologySections::norms, norms(), "norms of measures")
         .optional("sources", &OntologySections::citations, list_of(citation_table().reader()), "bibliography")
         .optional("prevalences", &OntologySections::prevalences, list_of(prevalence_table().reader()), "published prevalences");
     return table;

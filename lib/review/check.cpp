@@ -9,8 +9,11 @@
 #include "assess/facts.h"
 #include "assess/verdicts.h"
 #include "compile/checks.h"
+#include "review/check_conditions.h"
+#include "review/check_rules.h"
 #include "review/check_soft.h"
 #include "review/check_unreachable.h"
+#include "review/check_unused.h"
 #include "review/promise.h"
 
 namespace asterism {
@@ -121,7 +124,10 @@ void check_book(CompiledRulebook const& book, Diagnostics& diagnostics) {
     check_rules_have_vignettes(book, diagnostics);
     check_soft_measures(book, diagnostics);
     check_derivations(book, diagnostics);
+    check_rules(book, diagnostics);
+    check_unused(book, diagnostics);
     check_unreachable(book, diagnostics);
+    check_conditions(book, diagnostics);
     compile_promises(book, diagnostics);
 }
 

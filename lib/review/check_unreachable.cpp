@@ -55,7 +55,9 @@ private:
         }
         bool const only_services = rule.first_steps.empty() && rule.follow_up.empty() &&
                                    book_.syntax(rule).caution.empty();
-        if (answer == sat::Answer::satisfiable && only_services) check_implied(rule);
+        if (answer != sat::Answer::satisfiable) return;
+        if (only_services && check_implied(rule)) return;
+        check_overlap(rule);
     }
 
     /// Whether another rule gives each service that this one gives, as soon or sooner.
@@ -69,20 +71,62 @@ private:
 
     /// The model at hand meets the rule and little else: only rules that it meets too can be met
     /// always.
-    void check_implied(CompiledRule const& rule) {
+    bool check_implied(CompiledRule const& rule) {
         std::vector<CompiledRule const*> candidates;
         for (auto const& other : book_.rules) {
             bool const may = &other != &rule && other.when.condition && says_as_much(other, rule);
             if (may) candidates.push_back(&other);
         }
-        while (!candidates.empty()) {
+        auto const by = always_met_with(rule, std::move(candidates), 1);
+        if (!by.empty()) report(rule, *by.front());
+        return !by.empty();
+    }
+
+    /// Which of the candidates are met whenever the rule is, at most so many. Each model found
+    /// strikes off all the candidates that it does not meet.
+    std::vector<CompiledRule const*> always_met_with(CompiledRule const& rule,
+                                                     std::vector<CompiledRule const*> candidates,
+                                                     std::size_t most) {
+        std::vector<CompiledRule const*> found;
+        while (!candidates.empty() && found.size() < most) {
             auto const* other = candidates.back();
             candidates.pop_back();
             auto const answer = solver_.solve({met(rule.when), -met(other->when)}, limits_);
-            if (answer == sat::Answer::unsatisfiable) return report(rule, *other);
+            if (answer == sat::Answer::unsatisfiable) found.push_back(other);
             if (answer != sat::Answer::satisfiable) continue;
             std::erase_if(candidates, [&](auto const* c) { return !solver_.value(met(c->when)); });
         }
+        return found;
+    }
+
+    /// Whether another rule gives one of the services later than this one.
+    static bool says_it_later(CompiledRule const& other, CompiledRule const& rule) {
+        return std::any_of(rule.suggest.begin(), rule.suggest.end(),
+                           [&](CompiledSuggestion const& s) {
+                               auto const given = urgency_for(other, s.service);
+                               return given && *given < s.urgency;
+                           });
+    }
+
+    void check_overlap(CompiledRule const& rule) {
+        std::vector<CompiledRule const*> candidates;
+        for (auto const& other : book_.rules) {
+            bool const may = &other != &rule && other.when.condition && says_it_later(other, rule);
+            if (may) candidates.push_back(&other);
+        }
+        auto const found = always_met_with(rule, candidates, candidates.size());
+        if (found.empty()) return;
+        auto const& id = book_.syntax(rule).id;
+        Diagnostic note{
+            "overlap",
+            Severity::note,
+            fmt::format("whenever `{}` is met, a milder rule for the same service is too", id.text),
+            id.span,
+            {},
+            {}};
+        for (auto other = found.rbegin(); other != found.rend(); ++other)
+            note.related.push_back({book_.syntax(**other).id.span, "the milder rule"});
+        diagnostics_.add(std::move(note));
     }
 
     void report(CompiledRule const& rule, CompiledRule const& other) {

@@ -17,16 +17,18 @@ namespace {
 
 class Comparison {
 public:
-    Comparison(CompiledRulebook const& book, Vignette const& vignette)
+    Comparison(CompiledRulebook const& book, Vignette const& vignette, CaseFacts const& facts)
         : book_(book),
           vignette_(vignette),
-          facts_(evaluate(book, vignette.baby, Rest::unknown)),
+          facts_(facts),
           verdicts_(verdicts(book, facts_.values)) {}
 
     std::vector<VignetteFailure> run() {
-        for (ServiceId service = 0; service < verdicts_.size(); ++service) compare(service);
+        for (ServiceId service = 0; service < verdicts_.size(); ++service)
+            if (vignette_.compares_referrals) compare(service);
         for (auto const& expected : vignette_.tallies) compare(expected);
         for (auto const& expected : vignette_.constellations) compare(expected);
+        for (auto const& expected : vignette_.classes) compare(expected);
         return std::move(failures_);
     }
 
@@ -108,21 +110,55 @@ private:
         }
     }
 
+    void compare(ExpectedClass const& expected) {
+        auto const& name = expected.name;
+        auto const there = value_of(book_.present[expected.finding], facts_.values);
+        auto const words = [](Truth t) {
+            return t == Truth::yes ? "present" : t == Truth::no ? "not present" : "open";
+        };
+        if (there != expected.present)
+            return fail(name.span, fmt::format("{} is {}, expected {}", name.text, words(there),
+                                               words(expected.present)));
+        if (there != Truth::yes) return;
+        auto const found = book_.class_of(expected.finding);
+        if (found != expected.value)
+            fail(name.span,
+                 fmt::format("{} is classed {}, expected {}", name.text,
+                             found ? to_text(*found) : "nowhere", to_text(*expected.value)));
+    }
+
     CompiledRulebook const& book_;
     Vignette const& vignette_;
-    CaseFacts facts_;
+    CaseFacts const& facts_;
     std::vector<ServiceVerdict> verdicts_;
     std::vector<VignetteFailure> failures_;
 };
 
 }  // namespace
 
+std::vector<VignetteFailure> judge(CompiledRulebook const& book, Vignette const& vignette,
+                                   CaseFacts const& facts) {
+    return Comparison(book, vignette, facts).run();
+}
+
+std::vector<VignetteFailure> judge(CompiledRulebook const& book, Vignette const& vignette) {
+    return judge(book, vignette, evaluate(book, vignette.baby, Rest::unknown));
+}
+
+Rehearsal rehearse_all(CompiledRulebook const& book, Diagnostics& diagnostics) {
+    Rehearsal result{read_vignettes(book, diagnostics), {}, Coverage(book)};
+    for (auto const& vignette : result.vignettes) {
+        auto const facts = evaluate(book, vignette.baby, Rest::unknown);
+        result.failures.push_back(judge(book, vignette, facts));
+        if (!vignette.generated) result.coverage.see(facts.values);
+    }
+    return result;
+}
+
 std::vector<VignetteFailure> rehearse(CompiledRulebook const& book, Diagnostics& diagnostics) {
     std::vector<VignetteFailure> failures;
-    for (auto const& vignette : read_vignettes(book, diagnostics)) {
-        auto found = Comparison(book, vignette).run();
+    for (auto const& found : rehearse_all(book, diagnostics).failures)
         failures.insert(failures.end(), found.begin(), found.end());
-    }
     return failures;
 }
 

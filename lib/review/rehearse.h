@@ -4,8 +4,11 @@
 #include <string>
 #include <vector>
 
+#include "assess/facts.h"
 #include "base/diagnostic.h"
 #include "compile/compiled.h"
+#include "review/coverage.h"
+#include "review/vignette.h"
 
 namespace asterism {
 
@@ -16,9 +19,24 @@ struct VignetteFailure {
     std::string message;
 };
 
-/// Judges every vignette and compares verdicts, urgencies, deciding rules, tallies and
-/// constellations. A service that the vignette does not list must not be suggested. Vignettes that
-/// cannot be read are reported as diagnostics.
+/// What the book says otherwise than the vignette: verdicts, urgencies, deciding rules, tallies,
+/// constellations, classes. A service that the vignette does not list must not be suggested.
+/// `facts` are those of the vignette's baby under this book.
+std::vector<VignetteFailure> judge(CompiledRulebook const& book, Vignette const& vignette,
+                                   CaseFacts const& facts);
+std::vector<VignetteFailure> judge(CompiledRulebook const& book, Vignette const& vignette);
+
+/// Every vignette that could be read, judged.
+struct Rehearsal {
+    std::vector<Vignette> vignettes;
+    std::vector<std::vector<VignetteFailure>> failures;  ///< one list a vignette
+    Coverage coverage;                                   ///< generated vignettes left out
+};
+
+/// Judges every vignette. Those that cannot be read are reported as diagnostics and left out.
+Rehearsal rehearse_all(CompiledRulebook const& book, Diagnostics& diagnostics);
+
+/// The failures alone.
 std::vector<VignetteFailure> rehearse(CompiledRulebook const& book, Diagnostics& diagnostics);
 
 /// The same, with each failure as an error at its place.

@@ -40,9 +40,10 @@ void merge(Rulebook& book, RulebookSections& part, Diagnostics& diagnostics) {
     move_into(book.vignettes, part.vignettes);
 }
 
-void read_file(SourcePtr const& file, Rulebook& book, Diagnostics& diagnostics) {
+/// False when the header may stand in the file, but could not be read: that is told already.
+bool read_file(SourcePtr const& file, Rulebook& book, Diagnostics& diagnostics) {
     auto const node = yaml::read_yaml(file, diagnostics);
-    if (!node) return;
+    if (!node) return file->text().find("rulebook:") == std::string_view::npos;
     RulebookSections sections;
     rulebook_file_table().read(*node, sections, diagnostics);
     if (holds_vignettes(file) && node->entries.size() != (node->find("vignettes") ? 1u : 0u)) {
@@ -50,7 +51,9 @@ void read_file(SourcePtr const& file, Rulebook& book, Diagnostics& diagnostics) 
                           "a file under vignettes/ holds `vignettes` only",
                           "move the rest out: it would not enter the book's digest");
     }
+    bool const lost = node->find("rulebook") && !sections.header;
     merge(book, sections, diagnostics);
+    return !lost;
 }
 
 }  // namespace
@@ -60,11 +63,12 @@ std::optional<Rulebook> load_rulebook(std::vector<SourcePtr> const& files,
     Diagnostics problems;
     Rulebook book;
     std::vector<SourcePtr> content;
+    bool whole = true;
     for (auto const& file : files_of_book(files)) {
-        read_file(file, book, problems);
+        whole = read_file(file, book, problems) && whole;
         if (!holds_vignettes(file)) content.push_back(file);
     }
-    if (book.header.id.empty()) {
+    if (whole && book.header.id.empty()) {
         problems.error("missing-header", files.empty() ? Span{} : Span{files.front(), 0, 1},
                        "no file has the `rulebook` header");
     }

@@ -93,12 +93,7 @@ Table<TallySyntax> tally_table() {
 /// A list of items, or a map from group names to lists of items.
 yaml::Reader<std::vector<ItemGroup>> groups_reader() {
     auto const items = list_of(item_table().reader());
-    yaml::Shape shape{yaml::Shape::Kind::either,
-                      {},
-                      {},
-                      {},
-                      {items.shape, {yaml::Shape::Kind::any, {}, {}, {}, {}, nullptr}},
-                      nullptr};
+    auto shape = yaml::either_shape({items.shape, yaml::map_shape(items.shape)});
     return {std::move(shape), [items](yaml::Node const& node, std::vector<ItemGroup>& target,
                                       Diagnostics& diagnostics) {
                 if (!node.is_map()) {

@@ -57,7 +57,7 @@ Reader<bool> boolean() {
 }
 
 Reader<int> integer(int least, int most) {
-    return {{Shape::Kind::integer, {}, {}, {}, {}, nullptr},
+    return {{Shape::Kind::integer, {}, {}, {}, {}, nullptr, least, most},
             [=](Node const& node, int& target, Diagnostics& diagnostics) {
                 auto const value = is_plain(node) ? parse_integer(node.text) : std::nullopt;
                 if (!value || *value < least || *value > most) {
@@ -83,11 +83,12 @@ Reader<Node> raw(std::string refers_to) {
             [](Node const& node, Node& target, Diagnostics&) { target = node; }};
 }
 
-Reader<Node> list_of_conditions() {
+Reader<Node> raw(Shape shape) {
     auto reader = raw();
-    auto const condition = std::make_shared<Shape const>(raw("condition").shape);
-    reader.shape = {Shape::Kind::list, {}, {}, {}, {}, condition};
+    reader.shape = std::move(shape);
     return reader;
 }
+
+Reader<Node> list_of_conditions() { return raw(list_shape(raw("condition").shape, 1)); }
 
 }  // namespace asterism::yaml

@@ -42,6 +42,8 @@ Reader<int> integer(int least, int most);
 Reader<double> number();
 /// The value as it stands, for parts that another room reads; `refers_to` says what it holds.
 Reader<Node> raw(std::string refers_to = {});
+/// As above, where the form is known.
+Reader<Node> raw(Shape shape);
 /// As above, for a list of conditions.
 Reader<Node> list_of_conditions();
 

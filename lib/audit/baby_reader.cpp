@@ -1,0 +1,211 @@
+// SPDX-License-Identifier: MIT
+#include "audit/baby_reader.h"
+
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include "base/nearest.h"
+#include "cases/read_case.h"
+#include "yaml/read.h"
+
+namespace asterism::audit {
+
+namespace {
+
+bool blank(std::string_view line) {
+    return line.find_first_not_of(" \t\r") == std::string_view::npos;
+}
+
+std::int32_t days_between(Date from, Date to) {
+    auto const days = std::chrono::sys_days(to) - std::chrono::sys_days(from);
+    return static_cast<std::int32_t>(days.count());
+}
+
+}  // namespace
+
+BabyReader::BabyReader(CasesPlan const& plan)
+    : plan_(plan), reader_(plan.books.ontology()), judges_(plan.books.all().size()) {
+    case_.steps = batch::StepSet(plan.books.ontology().steps.size());
+}
+
+BlockBabies BabyReader::read(batch::Block& block) {
+    BlockBabies result;
+    out_ = &result;
+    result.counts_lines = block.counts_lines;
+    result.lines = block.counts_lines ? block.problems.size() : 0;
+    for (auto const& problem : block.problems)
+        result.refused.push_back({problem.line, problem.code, problem.message, {}});
+    std::size_t begin = 0;
+    for (std::size_t index = 0; begin < block.size; ++index) {
+        auto const end = std::min(block.buffer.find('\n', begin), block.size);
+        auto const number = block.counts_lines ? ++result.lines : block.numbers[index];
+        line(block.buffer.data() + begin, end - begin, number);
+        begin = end + 1;
+    }
+    return result;
+}
+
+bool BabyReader::refuse(std::string_view code, std::string message) {
+    out_->refused.push_back({number_, std::string(code), std::move(message), std::string(line_)});
+    return false;
+}
+
+void BabyReader::line(char* text, std::size_t size, std::uint64_t number) {
+    number_ = number;
+    line_ = {text, size};
+    if (line_.ends_with('\r')) line_.remove_suffix(1);
+    if (blank(line_)) return;
+    AuditedBaby baby;
+    Parts parts;
+    baby.line = number;
+    if (!cut(text, line_, baby, parts) || !set_day(baby, parts.day)) return;
+    auto const* const answers = judge(line_, baby.book);
+    if (!answers) return;
+    join(baby, *answers);
+    if (!decide(baby, parts)) return;
+    bool const disagrees =
+        std::any_of(baby.services.begin(), baby.services.end(),
+                    [](auto const& s) { return s.missed() || s.not_indicated(); });
+    if (disagrees) baby.text = line_;
+    out_->babies.push_back(std::move(baby));
+}
+
+/// Takes what the audit wants from a line and blanks out what the readers of cases do not know.
+bool BabyReader::cut(char* text, std::string_view line, AuditedBaby& baby, Parts& parts) {
+    // A line that cannot be cut is broken: the readers say how.
+    if (!split_line(line, members_)) return refuse("", "");
+    parts.columns.assign(plan_.columns.named.size(), {});
+    removed_.assign(members_.size(), false);
+    for (std::size_t i = 0; i < members_.size(); ++i) {
+        auto const& member = members_[i];
+        bool fine = true;
+        if (member.key == "case") fine = plain_text(member, baby.id);
+        if (member.key == "examined-on") fine = plain_text(member, parts.day);
+        if (member.key == "decisions") parts.decisions = member.value;
+        if (plan_.columns.has(member.key)) {
+            if (!column(member, parts)) return false;
+            removed_[i] = true;
+        }
+        if (!fine) return refuse("", "");
+    }
+    blank_out(text, members_, removed_);
+    if (baby.id.empty()) return refuse("missing-case", "a case without a name cannot be audited");
+    baby.columns = std::move(parts.columns);
+    return true;
+}
+
+bool BabyReader::column(LineMember const& member, Parts& parts) {
+    auto const& named = plan_.columns.named;
+    auto const at = std::find(named.begin(), named.end(), member.key);
+    if (at == named.end()) return true;
+    auto& value = parts.columns[static_cast<std::size_t>(at - named.begin())];
+    if (plain_text(member, value)) return true;
+    return refuse("bad-value", fmt::format("expected a text or a number under `{}`, found `{}`",
+                                           member.key, member.value));
+}
+
+bool BabyReader::set_day(AuditedBaby& baby, std::string const& text) {
+    if (text.empty() && !plan_.day_needed) return true;
+    if (text.empty())
+        return refuse("missing-exam-day",
+                      fmt::format("case `{}` has no `examined-on`, so nobody knows which book was "
+                                  "in force; --as-of DATE judges all cases by one book",
+                                  baby.id));
+    if (text != last_day_) {
+        auto const date = parse_date(text);
+        if (!date) return refuse("", "");
+        last_day_ = text;
+        day_ = *date;
+        day_book_ = plan_.books.in_force(day_);
+    }
+    if (!day_book_)
+        return refuse("no-book-in-force",
+                      fmt::format("no book was in force on {}, the exam day of case `{}`; the "
+                                  "first is in force from {}",
+                                  text, baby.id, to_text(plan_.books.all().front().effective)));
+    baby.day = day_;
+    baby.book = *day_book_;
+    return true;
+}
+
+batch::Answers const* BabyReader::judge(std::string_view line, std::size_t book) {
+    auto const& ready = plan_.books.all()[book];
+    if (!ready.fast || !reader_.read(line, case_)) return judge_in_full(line, book);
+    if (!judges_[book]) judges_[book].emplace(*ready.fast);
+    return &judges_[book]->judge(case_);
+}
+
+batch::Answers const* BabyReader::judge_in_full(std::string_view line, std::size_t book) {
+    Diagnostics diagnostics;
+    auto const node = yaml::read_json(make_source("", std::string(line)), diagnostics);
+    auto const& ontology = plan_.books.ontology();
+    Case baby;
+    baby.step_done.assign(ontology.steps.size(), false);
+    if (node) baby = read_case(*node, ontology, diagnostics);
+    if (diagnostics.has_errors() || !node) return refuse("", ""), nullptr;
+    answers_ = batch::engine_answers(*plan_.books.all()[book].book, baby);
+    return &answers_;
+}
+
+void BabyReader::join(AuditedBaby& baby, batch::Answers const& answers) const {
+    baby.services.resize(plan_.books.services().size());
+    auto const& place = plan_.books.all()[baby.book].service_at;
+    for (std::size_t i = 0; i < answers.size(); ++i) {
+        auto& service = baby.services[place[i]];
+        service.in_book = true;
+        service.verdict = answers[i].verdict;
+        service.urgency = answers[i].urgency.value_or(Urgency::routine);
+    }
+}
+
+bool BabyReader::decide(AuditedBaby& baby, Parts const& parts) {
+    if (!plan_.decisions) return parts.decisions.empty() || own_decisions(parts.decisions, baby);
+    if (!parts.decisions.empty())
+        return refuse("two-decisions", fmt::format("case `{}` carries decisions of its own, and "
+                                                   "--decisions names a file; give one of them",
+                                                   baby.id));
+    static CaseDecisions const nothing;
+    auto const* const found = plan_.decisions->find(baby.id);
+    if (found || plan_.unlisted_not_referred) apply(found ? *found : nothing, baby);
+    return true;
+}
+
+/// `decisions: { referred: [...], on: DATE }` names every service the baby was referred to.
+bool BabyReader::own_decisions(std::string const& text, AuditedBaby& baby) {
+    Diagnostics unread;  // the readers of cases accepted it
+    auto const node = yaml::read_json(make_source("", text), unread);
+    auto const* const list = node ? node->find("referred") : nullptr;
+    auto const* const on = node ? node->find("on") : nullptr;
+    if (!list) return true;
+    CaseDecisions decisions;
+    decisions.complete = true;
+    auto const day = on ? parse_date(on->text) : Parsed<Date>(tl::unexpect, "");
+    auto const& services = plan_.books.services();
+    for (auto const& item : list->items) {
+        auto const found = services.find(item.text);
+        if (!found) {
+            auto const help = did_you_mean(item.text, services.ids());
+            return refuse("unknown-service", fmt::format("unknown service `{}`{}{}", item.text,
+                                                         help.empty() ? "" : "; ", help));
+        }
+        decisions.services.push_back({*found, true, day ? std::optional(*day) : std::nullopt});
+    }
+    apply(decisions, baby);
+    return true;
+}
+
+void BabyReader::apply(CaseDecisions const& decisions, AuditedBaby& baby) const {
+    baby.decided = true;
+    if (decisions.complete || plan_.unlisted_not_referred) {
+        for (auto& service : baby.services) service.decision = Decision::not_referred;
+    }
+    for (auto const& decided : decisions.services) {
+        auto& service = baby.services[decided.service];
+        service.decision = decided.referred ? Decision::referred : Decision::not_referred;
+        if (decided.referred && decided.on && baby.day.ok())
+            service.days = days_between(baby.day, *decided.on);
+    }
+}
+
+}  // namespace asterism::audit

@@ -1,0 +1,58 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "audit/babies.h"
+#include "audit/line_parts.h"
+#include "batch/line_reader.h"
+
+namespace asterism::audit {
+
+/// What one block of lines holds.
+struct BlockBabies {
+    std::vector<AuditedBaby> babies;
+    std::vector<RefusedLine> refused;
+    std::uint64_t lines = 0;  ///< of the file
+    bool counts_lines = true;
+};
+
+/// Reads and judges the lines of blocks, one thread's own: what the audit wants of a line is cut
+/// out first, the rest goes to the readers of a batch.
+class BabyReader {
+public:
+    explicit BabyReader(CasesPlan const& plan);
+    BlockBabies read(batch::Block& block);
+
+private:
+    struct Parts {
+        std::string id, day, decisions;
+        std::vector<std::string> columns;
+    };
+
+    void line(char* text, std::size_t size, std::uint64_t number);
+    bool cut(char* text, std::string_view line, AuditedBaby& baby, Parts& parts);
+    bool column(LineMember const& member, Parts& parts);
+    bool set_day(AuditedBaby& baby, std::string const& text);
+    batch::Answers const* judge(std::string_view line, std::size_t book);
+    batch::Answers const* judge_in_full(std::string_view line, std::size_t book);
+    void join(AuditedBaby& baby, batch::Answers const& answers) const;
+    bool decide(AuditedBaby& baby, Parts const& parts);
+    bool own_decisions(std::string const& text, AuditedBaby& baby);
+    void apply(CaseDecisions const& decisions, AuditedBaby& baby) const;
+    bool refuse(std::string_view code, std::string message);
+
+    CasesPlan const& plan_;
+    batch::LineReader reader_;
+    std::vector<std::optional<batch::FastJudge>> judges_;
+    batch::FastCase case_;
+    batch::Answers answers_;
+    std::vector<LineMember> members_;
+    std::vector<bool> removed_;
+    std::string last_day_;
+    Date day_{};
+    std::optional<std::size_t> day_book_;
+    BlockBabies* out_ = nullptr;
+    std::uint64_t number_ = 0;
+    std::string_view line_;
+};
+
+}  // namespace asterism::audit
