@@ -21,7 +21,7 @@ namespace {
 #ifdef __SANITIZE_ADDRESS__
 constexpr std::size_t usual_cases = 2000;  ///< each takes many times as long
 #else
-constexpr std::size_t usual_cases = 20000;
+constexpr std::size_t usual_cases = 100000;
 #endif
 constexpr std::size_t print_every = 50;  ///< `assess` explains at length: its print is slow to make
 constexpr std::size_t most_failures = 5;
