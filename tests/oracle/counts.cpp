@@ -65,9 +65,8 @@ Truth Judge::major_counts(std::vector<Member> const& members) {
 
 Truth Judge::covered(std::string const& field) {
     auto value = Truth::no;
-    for (auto const& [key, members] : tables_.members(Tables::major_classes(), false)) {
-        if (tables_.covers(key, field)) value = either(value, major_counts(members));
-    }
+    for (auto const* members : tables_.covering(field))
+        value = either(value, major_counts(*members));
     return value;
 }
 
@@ -132,9 +131,8 @@ std::vector<std::string> Judge::open_questions() {
         displaced(tables_.members(tally.classes, true));
         for (auto const& [field, members] : tables_.members(tally.classes, true)) {
             if (any_counts(members) != Truth::yes) continue;
-            for (auto const& [key, covering] : majors) {
-                if (tables_.covers(key, field) && major_counts(covering) == Truth::unknown)
-                    ask(question_of(covering));
+            for (auto const* covering : tables_.covering(field)) {
+                if (major_counts(*covering) == Truth::unknown) ask(question_of(*covering));
             }
         }
     }

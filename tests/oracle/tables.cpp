@@ -23,6 +23,7 @@ Tables::Tables(Rulebook const& the_book, Ontology const& the_ontology)
     for (auto const& [id, tally] : tallies) {
         if (!tally.classes.empty()) add_members(tally.classes);
     }
+    add_covering();
 }
 
 void Tables::add_findings() {
@@ -77,6 +78,19 @@ bool Tables::is_minor(std::string const& finding) const {
 
 MembersByKey const& Tables::members(ClassSet counted, bool minor) const {
     return members_.at({counted, minor});
+}
+
+std::vector<std::vector<Member> const*> const& Tables::covering(std::string const& field) const {
+    return covering_.at(field);
+}
+
+void Tables::add_covering() {
+    for (auto const& [field, syntax] : keys) {
+        auto& majors = covering_[field];
+        for (auto const& [key, members] : this->members(major_classes(), false)) {
+            if (covers(key, field)) majors.push_back(&members);
+        }
+    }
 }
 
 bool Tables::covers(std::string const& major, std::string const& field) const {

@@ -77,8 +77,9 @@ struct Tables {
     bool is_minor(std::string const& finding) const;
     /// The members that a tally of these classes counts: the minor variants, or all others.
     MembersByKey const& members(ClassSet counted, bool minor) const;
-    /// True when a counted major of one key leaves the minor variants of a field uncounted.
-    bool covers(std::string const& major, std::string const& field) const;
+    /// What counts for the keys of which a counted major leaves the minor variants of a field
+    /// uncounted, key by key.
+    std::vector<std::vector<Member> const*> const& covering(std::string const& field) const;
 
 private:
     Member member(std::string const& finding, ClassSet counted) const;
@@ -86,8 +87,11 @@ private:
     void add_findings();
     void add_book();
     void add_constellation_tallies(ConstellationSyntax const& constellation);
+    void add_covering();
+    bool covers(std::string const& major, std::string const& field) const;
 
     std::map<std::pair<ClassSet, bool>, MembersByKey> members_;
+    std::unordered_map<std::string, std::vector<std::vector<Member> const*>> covering_;
 };
 
 }  // namespace asterism::oracle
