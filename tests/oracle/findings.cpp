@@ -5,7 +5,7 @@
 
 namespace asterism::oracle {
 
-States::States(Tables const& tables, Case const& baby) {
+States::States(Tables const& tables, Case const& baby) : own(tables.findings.size()) {
     auto const name = [&](Statement const& statement) {
         return tables.ontology.findings[statement.finding].id.text;
     };
@@ -21,7 +21,9 @@ Judge::Judge(Tables const& tables, Case const& baby, Numbers const& numbers, Sta
       numbers_(numbers),
       states_(states),
       unrecorded_(unrecorded),
-      supposed_(std::move(supposed)) {}
+      supposed_(std::move(supposed)),
+      present_(tables.findings.size()),
+      derived_(tables.findings.size()) {}
 
 Said const& Judge::said(std::string const& finding) const {
     static Said const nothing;
@@ -73,11 +75,9 @@ bool Judge::decided_by_measure(std::string const& finding) const {
 }
 
 Truth Judge::own(std::string const& finding) {
-    if (auto const known = states_.own.find(finding); known != states_.own.end())
-        return known->second;
-    auto const value = work_out_own(finding);
-    states_.own.emplace(finding, value);
-    return value;
+    auto const number = tables_.findings.at(finding).number;
+    if (!states_.own[number]) states_.own[number] = work_out_own(finding);
+    return *states_.own[number];
 }
 
 /// The lines of the header, one after the other.
@@ -116,10 +116,9 @@ Truth Judge::own_for(std::string const& finding, Asker const& asker) {
 Truth Judge::derivation(std::string const& finding) {
     auto const syntax = tables_.derived.find(finding);
     if (syntax == tables_.derived.end()) return Truth::no;
-    if (auto const known = derived_.find(finding); known != derived_.end()) return known->second;
-    auto const value = holds(syntax->second->when, {nullptr, finding});
-    derived_.emplace(finding, value);
-    return value;
+    auto const number = tables_.findings.at(finding).number;
+    if (!derived_[number]) derived_[number] = holds(syntax->second->when, {nullptr, finding});
+    return *derived_[number];
 }
 
 Truth Judge::present(std::string const& finding, Asker const& asker) {
@@ -128,12 +127,11 @@ Truth Judge::present(std::string const& finding, Asker const& asker) {
         if (known != supposed_.end()) return known->second;
     }
     bool const keep = asker.essential == nullptr || asker.essential->empty();
-    if (auto const known = present_.find(finding); keep && known != present_.end())
-        return known->second;
+    auto const& text = tables_.findings.at(finding);
+    if (keep && present_[text.number]) return *present_[text.number];
     auto value = either(own_for(finding, asker), derivation(finding));
-    for (auto const& child : tables_.findings.at(finding).children)
-        value = either(value, present(child, asker));
-    if (keep) present_.emplace(finding, value);
+    for (auto const& child : text.children) value = either(value, present(child, asker));
+    if (keep) present_[text.number] = value;
     return value;
 }
 

@@ -34,7 +34,7 @@ struct States {
     States(Tables const& tables, Case const& baby);
 
     std::unordered_map<std::string, Said> said;
-    std::unordered_map<std::string, Truth> own;
+    std::vector<std::optional<Truth>> own;  ///< by the number of the finding
 };
 
 /// Reads one case. Answers to questions about findings and tallies are kept, nothing else is.
@@ -101,8 +101,8 @@ private:
     States& states_;
     Unrecorded unrecorded_;
     Supposed supposed_;
-    std::unordered_map<std::string, Truth> present_;
-    std::unordered_map<std::string, Truth> derived_;
+    std::vector<std::optional<Truth>> present_;  ///< by the number of the finding
+    std::vector<std::optional<Truth>> derived_;
     std::unordered_map<std::string, Bounds> tally_;
     std::unordered_map<std::string, Truth> reached_;
 };

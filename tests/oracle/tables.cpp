@@ -32,7 +32,10 @@ void Tables::add_findings() {
     std::map<std::string, bool> history;
     for (auto const& region : ontology.regions) history[region.id.text] = region.history;
     for (auto const& finding : ontology.findings) {
-        FindingText text{&finding, steps.at(finding.step_name.text), false, false, {}, {}, {}};
+        FindingText text;
+        text.finding = &finding;
+        text.number = findings.size();
+        text.step = steps.at(finding.step_name.text);
         auto const& step = ontology.steps[text.step];
         text.history = history.at(step.region_name.text);
         text.told = text.history || step.result;

@@ -40,6 +40,7 @@ struct TallyText {
 /// A finding with what the files say of it, by name.
 struct FindingText {
     Finding const* finding = nullptr;
+    std::size_t number = 0;  ///< its place in the ontology
     std::size_t step = 0;  ///< its step's place in the ontology
     bool told = false;     ///< history or the result of a test
     bool history = false;
