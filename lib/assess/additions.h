@@ -24,6 +24,7 @@ private:
         FindingId finding = 0;
         WhatIf::Change change;
         std::vector<ServiceId> suggests;  ///< made suggested when added to this case
+        std::vector<ServiceId> alone;     ///< suggested had nothing else been found
     };
 
     bool can_be_added(Case const& baby, CaseFacts const& facts, FindingId id) const;
