@@ -52,7 +52,6 @@ Additions::Additions(CompiledRulebook const& book, Case const& baby, CaseFacts c
         if (!can_be_added(baby, facts, id)) continue;
         Candidate candidate{id, what_if.finding(id, Truth::yes), {}, {}};
         candidate.suggests = what_if.newly_suggested(candidate.change);
-        if (!candidate.suggests.empty()) candidate.alone = what_if.suggested_alone(id);
         candidates_.push_back(std::move(candidate));
     }
 }
@@ -75,10 +74,15 @@ Change Additions::named(Candidate const& candidate) const {
     return {finding.id.text, finding.label};
 }
 
+bool Additions::suggests_alone(Candidate const& candidate, ServiceId service) const {
+    if (!candidate.alone) candidate.alone = what_if_.suggested_alone(candidate.finding);
+    return contains(*candidate.alone, service);
+}
+
 void Additions::find(ServiceId service, WhatWouldChange& result) const {
     for (auto const& candidate : candidates_) {
         if (!contains(candidate.suggests, service)) continue;
-        if (contains(candidate.alone, service))
+        if (suggests_alone(candidate, service))
             ++result.alone;
         else if (result.with.size() < most_listed)
             result.with.push_back({named(candidate)});
