@@ -16,17 +16,22 @@ public:
     bool own(NodeId node) const { return circuit_.step_of(node) == step_; }
 
     void change(NodeId node, Truth value) {
-        Turn const turn(nodes_[node].value, value);
+        Turn const turn(nodes_[node].value(), value);
         if (!turn.any()) return;
-        nodes_[node].value = value;
-        for (auto const& edge : circuit_.edges(node)) {
-            turn.pass(edge, nodes_[edge.gate].margin);
-            if (!own(edge.gate)) reached_.push_back(edge.gate);
+        nodes_[node].set_value(value);
+        for (auto const& pair : circuit_.edges(node)) {
+            for (auto const& edge : pair) pass(turn, edge);
         }
     }
 
+    void pass(Turn const& turn, Edge const& edge) {
+        nodes_[edge.gate].add(turn.along(edge));
+        if (edge.gate != circuit_.nowhere() && !own(edge.gate)) reached_.push_back(edge.gate);
+    }
+
     void settle() {
-        for (auto const gate : circuit_.own_gates(step_)) change(gate, nodes_[gate].margin.truth());
+        for (auto const gate : circuit_.own_gates(step_))
+            change(gate, nodes_[gate].margin().truth());
     }
 
     std::vector<std::pair<NodeId, Margin>> reached() {
@@ -34,7 +39,7 @@ public:
         reached_.erase(std::unique(reached_.begin(), reached_.end()), reached_.end());
         std::vector<std::pair<NodeId, Margin>> result;
         for (auto const gate : reached_) {
-            auto const added = nodes_[gate].margin - start_.nodes[gate].margin;
+            auto const added = nodes_[gate].margin() - start_.nodes[gate].margin();
             if (added != Margin{}) result.emplace_back(gate, added);
         }
         return result;
@@ -43,7 +48,7 @@ public:
 private:
     FastCircuit const& circuit_;
     RunState const& start_;
-    std::vector<RunState::Node> nodes_;
+    std::vector<NodeState> nodes_;
     StepId step_;
     std::vector<NodeId> reached_;
 };
@@ -62,7 +67,7 @@ StepChange step_change(FastCircuit const& circuit, RunState const& start, StepId
     for (auto const& [fact, value] : values) {
         if (trial.own(fact))
             trial.change(fact, value);
-        else if (start.nodes[fact].value != value)
+        else if (start.nodes[fact].value() != value)
             result.facts.emplace_back(fact, value);
     }
     trial.settle();
