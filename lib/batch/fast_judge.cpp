@@ -37,6 +37,7 @@ FastJudge::FastJudge(FastBook const& book)
       states_(book),
       shared_states_(book),
       shared_(FastBook::starts * 2 * sexes),
+      ways_(book.ontology().findings.size() * Touched::ways),
       tests_(book.whole().measure_tests.size()),
       now_(book.circuit().services()),
       rest_(book.circuit().services()),
@@ -48,6 +49,7 @@ Answers const& FastJudge::judge(FastCase const& baby) {
     auto const number = book_.nearest(baby);
     read_measures(baby);
     states_.work_out(baby, number, tests_);
+    number_ways();
     auto& shared = shared_by(baby, number);
     auto& start = start_of(baby, shared, Rest::unknown);
     evaluate(baby, start, Rest::unknown, now_);
@@ -105,6 +107,7 @@ FastCase& FastJudge::without_findings(FastCase const& baby) {
     plain.gestation = usual_gestation;
     plain.age = usual_age;
     plain.steps = book_.steps(book_.nearest(baby));
+    plain.statements.clear();
     return plain;
 }
 
@@ -112,8 +115,8 @@ std::unique_ptr<FastJudge::Start> FastJudge::make_start(FastCase const& baby, Re
     auto const number = book_.nearest(baby);
     auto const& plain = without_findings(baby);
     shared_states_.start(plain, number);
-    std::unique_ptr<Start> start(new Start{RunState(book_.snapshot(number, rest)), {}, {}, {}});
-    start->steps.resize(book_.ontology().steps.size());
+    std::unique_ptr<Start> start(new Start{RunState(book_.snapshot(number, rest)), {}, {}, {}, {}});
+    start->by_step.resize(book_.ontology().steps.size());
     run_.begin(start->state);
     FactValues const value(book_, plain, shared_states_, tests_, rest);
     set_findings(shared_states_, value);
@@ -127,25 +130,54 @@ std::unique_ptr<FastJudge::Start> FastJudge::make_start(FastCase const& baby, Re
     return start;
 }
 
-StepChange const& FastJudge::change_of(FastCase const& baby, Start& start, StepId step, Rest rest) {
-    auto& change = start.steps[step];
-    if (change) return *change;
+ChangeLists::Place FastJudge::change_of(FastCase const& baby, Start& start, StepId step,
+                                        Rest rest) {
+    auto& place = start.by_step[step];
+    if (place != 0) return place;
     auto& plain = without_findings(baby);
     plain.steps.flip(step);
     shared_states_.step(plain, step);
+    return place = make_change(plain, start, step, rest);
+}
+
+ChangeLists::Place FastJudge::change_by(FastCase const& baby, Start& start, FindingId id,
+                                        Rest rest) {
+    auto const way = ways_[id * Touched::ways + states_.of(id).way];
+    if (start.by_way.size() <= way) start.by_way.resize(ways_seen_ + 1u);
+    auto& place = start.by_way[way];
+    if (place != 0) return place;
+    auto& plain = without_findings(baby);
+    for (auto const& statement : baby.statements) {
+        if (statement.finding == id) plain.statements.push_back(statement);
+    }
+    shared_states_.statements(plain);
+    return place = make_change(plain, start, book_.brief(id).step, rest);
+}
+
+ChangeLists::Place FastJudge::make_change(FastCase const& plain, Start const& start, StepId step,
+                                          Rest rest) {
     FactValues const value(book_, plain, shared_states_, tests_, rest);
     std::vector<std::pair<NodeId, Truth>> values;
     for (auto const id : shared_states_.touched()) {
         for (auto const& fact : book_.circuit().facts_of(id))
             values.emplace_back(fact.node, value.of_finding(id, fact));
     }
-    change = step_change(book_.circuit(), start.state, step, values);
-    return *change;
+    return changes_.add(step_change(book_.circuit(), start.state, step, values));
+}
+
+/// Numbers the ways in which findings stand alone.
+void FastJudge::number_ways() {
+    for (auto const id : states_.alone()) {
+        auto& way = ways_[id * Touched::ways + states_.of(id).way];
+        if (way == 0) way = ++ways_seen_;
+    }
 }
 
 void FastJudge::evaluate(FastCase const& baby, Start& start, Rest rest, std::vector<Found>& found) {
     run_.begin(start.state);
-    for (auto const step : states_.steps()) change_of(baby, start, step, rest).apply(run_);
+    for (auto const step : states_.steps())
+        changes_.apply(change_of(baby, start, step, rest), run_);
+    for (auto const id : states_.alone()) changes_.apply(change_by(baby, start, id, rest), run_);
     set_facts(baby, rest);
     run_.settle();
     read_changed(start, found);

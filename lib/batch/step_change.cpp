@@ -55,11 +55,6 @@ private:
 
 }  // namespace
 
-void StepChange::apply(FastRun& run) const {
-    for (auto const& [fact, value] : facts) run.set(fact, value);
-    for (auto const& [gate, added] : gates) run.add(gate, added);
-}
-
 StepChange step_change(FastCircuit const& circuit, RunState const& start, StepId step,
                        std::vector<std::pair<NodeId, Truth>> const& values) {
     StepChange result;

@@ -14,8 +14,6 @@ namespace asterism::batch {
 struct StepChange {
     std::vector<std::pair<NodeId, Truth>> facts;
     std::vector<std::pair<NodeId, Margin>> gates;  ///< what is added to their margins
-
-    void apply(FastRun& run) const;
 };
 
 /// Works it out. `values`: the facts of the step's findings as they become.
