@@ -19,17 +19,17 @@ constexpr Gestation usual_gestation{280, 280};
 
 bool known(Sex sex) { return sex == Sex::female || sex == Sex::male; }
 
-Verdict verdict_of(std::optional<Urgency> const& urgency, std::optional<Urgency> const& open) {
-    return urgency ? Verdict::suggested : open ? Verdict::unsettled : Verdict::not_suggested;
-}
-
-ServiceAnswer answer_of(std::optional<Urgency> const& urgency, std::optional<Urgency> const& open) {
-    ServiceAnswer answer{verdict_of(urgency, open), urgency, {}, {}};
-    if (urgency && open && *open > *urgency) answer.may_rise_to = open;
-    return answer;
+std::optional<Urgency> urgency_of(std::uint8_t found) {
+    return found == 0 ? std::nullopt : std::optional(static_cast<Urgency>(found - 1));
 }
 
 }  // namespace
+
+ServiceAnswer FastJudge::Found::answer() const {
+    ServiceAnswer result{verdict(), urgency_of(urgency), {}, {}};
+    if (urgency != 0 && open > urgency) result.may_rise_to = urgency_of(open);
+    return result;
+}
 
 FastJudge::FastJudge(FastBook const& book)
     : book_(book),
@@ -56,8 +56,7 @@ Answers const& FastJudge::judge(FastCase const& baby) {
     bool unsettled = false;
     for (ServiceId service = 0; service < now_.size(); ++service) {
         bool const same = now_[service] == start.found[service];
-        answers_[service] =
-            same ? start.answers[service] : answer_of(now_[service].urgency, now_[service].open);
+        answers_[service] = same ? start.answers[service] : now_[service].answer();
         unsettled = unsettled || answers_[service].verdict == Verdict::unsettled;
     }
     if (unsettled) add_rest(baby, shared);
@@ -68,7 +67,7 @@ void FastJudge::add_rest(FastCase const& baby, Shared& shared) {
     evaluate(baby, start_of(baby, shared, Rest::normal), Rest::normal, rest_);
     for (ServiceId service = 0; service < now_.size(); ++service) {
         if (answers_[service].verdict != Verdict::unsettled) continue;
-        answers_[service].if_rest_normal = verdict_of(rest_[service].urgency, rest_[service].open);
+        answers_[service].if_rest_normal = rest_[service].verdict();
     }
 }
 
@@ -125,7 +124,7 @@ std::unique_ptr<FastJudge::Start> FastJudge::make_start(FastCase const& baby, Re
     run_.keep();
     for (ServiceId service = 0; service < now_.size(); ++service) {
         start->found.push_back(read(service));
-        start->answers.push_back(answer_of(start->found.back().urgency, start->found.back().open));
+        start->answers.push_back(start->found.back().answer());
     }
     return start;
 }
@@ -219,9 +218,10 @@ FastJudge::Found FastJudge::read(ServiceId service) const {
     for (auto urgency :
          {Urgency::emergency, Urgency::same_day, Urgency::urgent, Urgency::routine}) {
         auto const value = run_.value(book_.circuit().answer(service, urgency));
-        if (value == Truth::unknown && !found.open) found.open = urgency;
+        auto const code = static_cast<std::uint8_t>(static_cast<int>(urgency) + 1);
+        if (value == Truth::unknown && found.open == 0) found.open = code;
         if (value != Truth::yes) continue;
-        found.urgency = urgency;
+        found.urgency = code;
         return found;
     }
     return found;
@@ -239,8 +239,7 @@ void FastJudge::settle_splits(Start& start, std::vector<Found>& found) {
         take_branch(start, branch == 0);
     }
     for (std::size_t i = 0; i < found.size(); ++i) {
-        auto& urgency = found[i].urgency;
-        if (common_[i] && (!urgency || *urgency < *common_[i])) urgency = common_[i];
+        found[i].urgency = std::max(found[i].urgency, common_[i]);
     }
 }
 
@@ -249,11 +248,7 @@ void FastJudge::take_branch(Start const& start, bool first) {
     for (ServiceId service = 0; service < common_.size(); ++service) {
         auto& common = common_[service];
         auto const urgency = branch_[service].urgency;
-        if (first) {
-            common = urgency;
-        } else {
-            common = common && urgency ? std::optional(std::min(*common, *urgency)) : std::nullopt;
-        }
+        common = first ? urgency : std::min(common, urgency);
     }
 }
 
@@ -262,8 +257,11 @@ Answers engine_answers(CompiledRulebook const& book, Case const& baby) {
     auto const rest = verdicts(book, evaluate(book, baby, Rest::normal).values);
     Answers answers;
     for (std::size_t i = 0; i < now.size(); ++i) {
-        answers.push_back(answer_of(now[i].urgency, now[i].open_urgency));
-        if (now[i].verdict == Verdict::unsettled) answers.back().if_rest_normal = rest[i].verdict;
+        auto const& found = now[i];
+        answers.push_back({found.verdict, found.urgency, {}, {}});
+        if (found.urgency && found.open_urgency > found.urgency)
+            answers.back().may_rise_to = found.open_urgency;
+        if (found.verdict == Verdict::unsettled) answers.back().if_rest_normal = rest[i].verdict;
     }
     return answers;
 }

@@ -36,9 +36,17 @@ public:
     Answers const& judge(FastCase const& baby);
 
 private:
+    /// The highest urgency that a rule gives, and the highest above it that an open rule would
+    /// give: 0 for none, else the urgency plus one.
     struct Found {
-        std::optional<Urgency> urgency;
-        std::optional<Urgency> open;
+        std::uint8_t urgency = 0;
+        std::uint8_t open = 0;
+
+        Verdict verdict() const {
+            if (urgency != 0) return Verdict::suggested;
+            return open != 0 ? Verdict::unsettled : Verdict::not_suggested;
+        }
+        ServiceAnswer answer() const;
         friend bool operator==(Found const&, Found const&) = default;
     };
 
@@ -90,7 +98,7 @@ private:
     std::vector<Found> now_;
     std::vector<Found> rest_;
     std::vector<Found> branch_;
-    std::vector<std::optional<Urgency>> common_;
+    std::vector<std::uint8_t> common_;
     std::vector<Literal> open_;
     Answers answers_;
 };
