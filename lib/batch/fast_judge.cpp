@@ -153,7 +153,7 @@ ChangeLists::Place FastJudge::change_by(FastCase const& baby, Start& start, Find
     return place = make_change(plain, start, book_.brief(id).step, rest);
 }
 
-ChangeLists::Place FastJudge::make_change(FastCase const& plain, Start const& start, StepId step,
+ChangeLists::Place FastJudge::make_change(FastCase const& plain, Start& start, StepId step,
                                           Rest rest) {
     FactValues const value(book_, plain, shared_states_, tests_, rest);
     std::vector<std::pair<NodeId, Truth>> values;

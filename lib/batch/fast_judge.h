@@ -73,8 +73,7 @@ private:
     void evaluate(FastCase const& baby, Start& start, Rest rest, std::vector<Found>& found);
     ChangeLists::Place change_of(FastCase const& baby, Start& start, StepId step, Rest rest);
     ChangeLists::Place change_by(FastCase const& baby, Start& start, FindingId id, Rest rest);
-    ChangeLists::Place make_change(FastCase const& plain, Start const& start, StepId step,
-                                   Rest rest);
+    ChangeLists::Place make_change(FastCase const& plain, Start& start, StepId step, Rest rest);
     void set_facts(FastCase const& baby, Rest rest);
     void set_findings(OwnStates const& states, FactValues const& value);
     Found read(ServiceId service) const;

@@ -16,8 +16,9 @@ struct StepChange {
     std::vector<std::pair<NodeId, Margin>> gates;  ///< what is added to their margins
 };
 
-/// Works it out. `values`: the facts of the step's findings as they become.
-StepChange step_change(FastCircuit const& circuit, RunState const& start, StepId step,
+/// Works it out; the start is as before in the end. `values`: the facts of the step's findings as
+/// they become.
+StepChange step_change(FastCircuit const& circuit, RunState& start, StepId step,
                        std::vector<std::pair<NodeId, Truth>> const& values);
 
 }  // namespace asterism::batch
