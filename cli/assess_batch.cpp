@@ -157,7 +157,7 @@ int assess_batch(Options const& options) {
     auto const jobs = options.jobs();
     bool const csv = is_csv(options, file);
     Diagnostics diagnostics;
-    auto const book = load_judging_book(book_paths(options), diagnostics);
+    auto const* const book = load_judging_book(book_paths(options), diagnostics);
     if (!book) return print_problems(diagnostics, schema, false), invalid_input;
     auto const fast = batch::FastBook::make(*book);
     auto const writer = batch_line_writer(*book->book);

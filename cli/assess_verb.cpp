@@ -151,7 +151,7 @@ int assess_verb(std::vector<std::string> const& arguments) {
     if (options.has("hpo") && !options.has("input"))
         throw UsageError("--hpo serves records with HPO terms; say which with --input");
     Diagnostics diagnostics;
-    auto const book = load_judging_book(book_paths(options), diagnostics);
+    auto const* const book = load_judging_book(book_paths(options), diagnostics);
     if (!book) return print_problems(diagnostics, schema, json), invalid_input;
     if (options.has("input")) return assess_records(options, *book, writer, text);
     auto const baby = read_the_case(options, *book->ontology, diagnostics);

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "book.h"
 
-#include <tuple>
+#include <utility>
 
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
@@ -11,6 +11,7 @@
 #include "files.h"
 #include "image/built_in.h"
 #include "image/image.h"
+#include "memory.h"
 #include "release_shelf.h"
 #include "render/diagnostics_text.h"
 #include "render/json.h"
@@ -44,18 +45,20 @@ bool has_image(BookPaths const& paths) {
     return paths.ontology.empty() && paths.norm_tables.empty() && !image::built_in().empty();
 }
 
-/// The program ends with the book: taking it apart piece by piece would be for nothing.
-void never_free(CompiledRulebook const& book) {
-    using Kept = std::tuple<std::shared_ptr<Ontology const>, std::shared_ptr<Rulebook const>,
-                            std::shared_ptr<norms::Standards const>>;
-    static Kept* kept = nullptr;
-    if (!kept) kept = new Kept(book.ontology, book.book, book.standards);
+/// The program ends with the book: taking it apart piece by piece would be for nothing. Kept where
+/// it can be reached, so that it is no leak.
+CompiledRulebook const* kept(CompiledRulebook book) {
+    static auto& all = *new std::vector<std::unique_ptr<CompiledRulebook const>>;
+    return all.emplace_back(std::make_unique<CompiledRulebook const>(std::move(book))).get();
 }
 
-CompiledRulebook image_of_book() {
-    auto book = image::read(image::built_in(), image::embedded_text);
-    never_free(book);
-    spdlog::info("image: {} nodes, {} facts", book.circuit.size(), book.facts.size());
+/// What reading the image and judging one baby by it takes.
+constexpr std::size_t memory_for_image = 1536 * 1024;
+
+CompiledRulebook const* image_of_book() {
+    expect_to_use(memory_for_image);
+    static auto const* const book = kept(image::read(image::built_in(), image::embedded_text));
+    spdlog::info("image: {} nodes, {} facts", book->circuit.size(), book->facts.size());
     return book;
 }
 
@@ -93,22 +96,22 @@ std::optional<CompiledRulebook> load_book(BookPaths const& paths, Diagnostics& d
     return compiled;
 }
 
-std::optional<CompiledRulebook> load_judging_book(BookPaths const& paths,
-                                                  Diagnostics& diagnostics) {
+CompiledRulebook const* load_judging_book(BookPaths const& paths, Diagnostics& diagnostics) {
     bool const shipped = paths.rulebook.empty() && paths.as_of.empty();
-    if (!shipped || !has_image(paths)) return load_book(paths, diagnostics);
-    return image_of_book();
+    if (shipped && has_image(paths)) return image_of_book();
+    auto book = load_book(paths, diagnostics);
+    return book ? kept(*std::move(book)) : nullptr;
 }
 
 std::shared_ptr<Ontology const> load_judging_ontology(BookPaths const& paths,
                                                       Diagnostics& diagnostics) {
-    return has_image(paths) ? image_of_book().ontology : load_ontology(paths, diagnostics);
+    return has_image(paths) ? image_of_book()->ontology : load_ontology(paths, diagnostics);
 }
 
 OntologyWithNorms load_norms(BookPaths const& paths, Diagnostics& diagnostics) {
     if (has_image(paths)) {
-        auto const book = image_of_book();
-        return {book.ontology, book.standards};
+        auto const* const book = image_of_book();
+        return {book->ontology, book->standards};
     }
     auto ontology = load_ontology(paths, diagnostics);
     auto standards = ontology ? read_standards(*ontology, diagnostics) : nullptr;

@@ -26,7 +26,7 @@ int lookup_verb(std::vector<std::string> const& arguments) {
     auto const words = fmt::format("{}", fmt::join(options.all("words"), " "));
     if (words.empty()) throw UsageError("no name given (see asterism lookup --help)");
     Diagnostics diagnostics;
-    auto const book = load_judging_book(book_paths(options), diagnostics);
+    auto const* const book = load_judging_book(book_paths(options), diagnostics);
     if (!book) return print_problems(diagnostics, lookup_schema, json), invalid_input;
     auto const entries = look_up(*book, words);
     if (entries.empty()) {

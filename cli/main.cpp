@@ -12,6 +12,7 @@
 #include "base/nearest.h"
 #include "book.h"
 #include "exit_code.h"
+#include "memory.h"
 #include "options.h"
 #include "render/escape.h"
 #include "terminal.h"
@@ -58,7 +59,7 @@ std::string help_text() {
 
 int version() {
     Diagnostics diagnostics;
-    auto const book = load_judging_book(BookPaths{}, diagnostics);
+    auto const* const book = load_judging_book(BookPaths{}, diagnostics);
     print(fmt::format("asterism {} ({})\n", engine_version(), __VERSION__));
     if (!book) return internal_error;
     auto const& header = book->book->header;
@@ -101,6 +102,7 @@ std::vector<Verb> const& asterism::cli::all_verbs() {
 }
 
 int main(int argc, char** argv) {
+    keep_memory();
     spdlog::set_default_logger(spdlog::stderr_logger_st("asterism"));
     spdlog::set_level(spdlog::level::off);
     try {

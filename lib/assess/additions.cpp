@@ -47,9 +47,10 @@ Additions::Additions(CompiledRulebook const& book, Case const& baby, CaseFacts c
     : book_(book), what_if_(what_if) {
     for (auto const& statement : baby.present)
         recorded_.push_back(what_if.finding(statement.finding, Truth::yes));
+    candidates_.reserve(book.present.size());
     for (FindingId id = 0; id < book.present.size(); ++id) {
         if (!can_be_added(baby, facts, id)) continue;
-        Candidate candidate{id, what_if.finding(id, Truth::yes), {}};
+        Candidate candidate{id, what_if.finding(id, Truth::yes), {}, {}};
         candidate.suggests = what_if.newly_suggested(candidate.change);
         candidates_.push_back(std::move(candidate));
     }
@@ -63,7 +64,7 @@ bool Additions::can_be_added(Case const& baby, CaseFacts const& facts, FindingId
                          state.origin == Origin::ancestor_absent ||
                          state.origin == Origin::other_sex;
     bool const known_sex = baby.sex == Sex::female || baby.sex == Sex::male;
-    auto const& finding = book_.ontology->at(id);
+    auto const& finding = book_.ontology->frame(id);
     bool const fits = !known_sex || finding.sex == Sex::not_given || finding.sex == baby.sex;
     return !settled && fits && value_of(book_.present[id], facts.values) != Truth::yes;
 }
@@ -73,10 +74,15 @@ Change Additions::named(Candidate const& candidate) const {
     return {finding.id.text, finding.label};
 }
 
+bool Additions::suggests_alone(Candidate const& candidate, ServiceId service) const {
+    if (!candidate.alone) candidate.alone = what_if_.suggested_alone(candidate.finding);
+    return contains(*candidate.alone, service);
+}
+
 void Additions::find(ServiceId service, WhatWouldChange& result) const {
     for (auto const& candidate : candidates_) {
         if (!contains(candidate.suggests, service)) continue;
-        if (what_if_.alone(candidate.finding, service) == Verdict::suggested)
+        if (suggests_alone(candidate, service))
             ++result.alone;
         else if (result.with.size() < most_listed)
             result.with.push_back({named(candidate)});

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <optional>
 #include <set>
 #include <utility>
 #include <vector>
@@ -24,9 +25,12 @@ private:
         FindingId finding = 0;
         WhatIf::Change change;
         std::vector<ServiceId> suggests;  ///< made suggested when added to this case
+        /// Suggested had nothing else been found; worked out when first asked for.
+        mutable std::optional<std::vector<ServiceId>> alone;
     };
 
     bool can_be_added(Case const& baby, CaseFacts const& facts, FindingId id) const;
+    bool suggests_alone(Candidate const& candidate, ServiceId service) const;
     using Pool = std::vector<std::size_t>;  ///< positions in `candidates_`, ascending
 
     struct Search {

@@ -61,7 +61,7 @@ std::string_view engine_version() { return ASTERISM_VERSION; }
 
 Assessment assess(CompiledRulebook const& book, Case const& baby) {
     auto const facts = evaluate(book, baby, Rest::unknown);
-    auto const rest_normal = verdicts(book, evaluate(book, baby, Rest::normal).values);
+    auto const rest_normal = verdicts(book, with_rest(book, baby, facts, Rest::normal).values);
     EvidenceReader const reader(book, baby, facts);
     Assessment result;
     result.case_id = baby.id.text;

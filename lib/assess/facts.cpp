@@ -45,7 +45,7 @@ private:
     }
 
     Origin origin(FindingId id) const {
-        auto const& finding = ontology_.at(id);
+        auto const& finding = ontology_.frame(id);
         if (ancestor_stated_absent(id)) return Origin::ancestor_absent;
         if (of_other_sex(finding)) return Origin::other_sex;
         if (baby_.history_none && ontology_.region_of(id).history) return Origin::history_none;
@@ -54,6 +54,7 @@ private:
     }
 
     bool ancestor_stated_absent(FindingId id) const {
+        if (baby_.absent.empty()) return false;
         auto const ancestors = ontology_.ancestors(id);
         return std::any_of(ancestors.begin(), ancestors.end(), [&](FindingId a) {
             return states_[a].statement && states_[a].absent_sides == Sides::not_said &&
@@ -61,7 +62,7 @@ private:
         });
     }
 
-    bool of_other_sex(Finding const& finding) const {
+    bool of_other_sex(FindingFrame const& finding) const {
         bool const known = baby_.sex == Sex::female || baby_.sex == Sex::male;
         return known && finding.sex != Sex::not_given && finding.sex != baby_.sex;
     }
@@ -123,7 +124,7 @@ public:
 private:
     Truth missing() const { return rest_ == Rest::normal ? Truth::no : Truth::unknown; }
 
-    bool can_be_examined(FindingId id) const { return !book_.ontology->at(id).history; }
+    bool can_be_examined(FindingId id) const { return !book_.ontology->frame(id).history; }
 
     Truth finding(FindingId id) const {
         auto const own = facts_.states[id].own;
@@ -140,7 +141,7 @@ private:
         if (state.own != Truth::yes) return detail_of_absent(id);
         // Present: on the sides said, or on a side that nobody wrote down.
         if (state.present_sides == Sides::not_said) return Truth::unknown;
-        return baby_.step_done[book_.ontology->at(id).step] ? Truth::no : missing();
+        return baby_.step_done[book_.ontology->frame(id).step] ? Truth::no : missing();
     }
 
     Truth grade(FindingId id, std::uint32_t wanted) const {
@@ -175,17 +176,27 @@ private:
     Rest rest_;
 };
 
+/// Gives the circuit what the states and readings say.
+void fill_in(CompiledRulebook const& book, Case const& baby, Rest rest, CaseFacts& facts) {
+    facts.values.assign(book.circuit.size(), Truth::no);
+    FactValues const value(book, baby, facts, rest);
+    for (auto const& fact : book.facts) facts.values[fact.node] = value(fact);
+    book.circuit.evaluate(facts.values);
+    facts.counted = with_splits_closed(book, facts.values);
+}
+
 }  // namespace
 
 CaseFacts evaluate(CompiledRulebook const& book, Case const& baby, Rest rest) {
     CaseFacts facts;
     facts.readings = read_margins(*book.ontology, *book.standards, baby);
     facts.states = States(book, baby, facts.readings).work_out();
-    facts.values.assign(book.circuit.size(), Truth::no);
-    FactValues const value(book, baby, facts, rest);
-    for (auto const& fact : book.facts) facts.values[fact.node] = value(fact);
-    book.circuit.evaluate(facts.values);
-    facts.counted = with_splits_closed(book, facts.values);
+    fill_in(book, baby, rest, facts);
+    return facts;
+}
+
+CaseFacts with_rest(CompiledRulebook const& book, Case const& baby, CaseFacts facts, Rest rest) {
+    fill_in(book, baby, rest, facts);
     return facts;
 }
 

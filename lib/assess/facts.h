@@ -45,5 +45,7 @@ struct CaseFacts {
 
 /// Sets the facts and evaluates the circuit. The case must outlive the result.
 CaseFacts evaluate(CompiledRulebook const& book, Case const& baby, Rest rest);
+/// The facts of the same case under another assumption.
+CaseFacts with_rest(CompiledRulebook const& book, Case const& baby, CaseFacts facts, Rest rest);
 
 }  // namespace asterism

@@ -3,7 +3,6 @@
 
 #include <cstdint>
 #include <span>
-#include <utility>
 #include <vector>
 
 namespace asterism {
@@ -12,13 +11,15 @@ namespace asterism {
 template <class T>
 class Grouped {
 public:
-    /// `things` with the number of each, all below `count`; those of one number keep their order.
-    Grouped(std::size_t count, std::vector<std::pair<std::uint32_t, T>> const& things)
-        : begin_(count + 1), things_(things.size()) {
-        for (auto const& [number, thing] : things) ++begin_[number + 1];
+    /// `each(put)` calls `put(number, thing)` for everything there is, and does so twice, alike;
+    /// the numbers are below `count`. Things of one number keep their order.
+    template <class Each>
+    Grouped(std::size_t count, Each each) : begin_(count + 1) {
+        each([&](std::uint32_t number, T const&) { ++begin_[number + 1]; });
         for (std::size_t i = 0; i < count; ++i) begin_[i + 1] += begin_[i];
+        things_.resize(begin_.back());
         auto next = begin_;
-        for (auto const& [number, thing] : things) things_[next[number]++] = thing;
+        each([&](std::uint32_t number, T const& thing) { things_[next[number]++] = thing; });
     }
 
     std::span<T const> at(std::uint32_t number) const {

@@ -78,13 +78,13 @@ private:
     }
 
     void reach(Fact const& fact) {
-        bool const examined = is_finding_fact(fact.kind) && !book_.ontology->at(fact.index).history;
+        bool const examined = is_finding_fact(fact.kind) && !book_.ontology->frame(fact.index).history;
         bool const detail_missing = examined && facts_.states[fact.index].origin == Origin::stated_present;
         if (!examined || detail_missing) {
             names_.insert(detail_missing ? detail(fact) : fact_name(book_, fact));
             return;
         }
-        auto const step = book_.ontology->at(fact.index).step;
+        auto const step = book_.ontology->frame(fact.index).step;
         steps_here_.insert(step);
         findings_[step].insert(fact.index);
     }
@@ -111,12 +111,12 @@ bool same(std::vector<ServiceVerdict> const& a, std::vector<ServiceVerdict> cons
 
 /// The facts of each history item: present when it is.
 Grouped<NodeId> facts_of_history(CompiledRulebook const& book) {
-    std::vector<std::pair<FindingId, NodeId>> facts;
-    for (auto const& fact : book.facts) {
-        bool const own = fact.kind == Fact::Kind::history_assumed || fact.kind == Fact::Kind::finding;
-        if (own) facts.emplace_back(fact.index, fact.node);
-    }
-    return {book.ontology->findings.size(), facts};
+    return {book.ontology->findings.size(), [&](auto put) {
+                for (auto const& fact : book.facts) {
+                    bool const own = fact.kind == Fact::Kind::history_assumed || fact.kind == Fact::Kind::finding;
+                    if (own) put(fact.index, fact.node);
+                }
+            }};
 }
 
 /// The history items whose presence would change a verdict; the rest need not be asked for this baby.
@@ -154,7 +154,7 @@ NotExamined not_examined(CompiledRulebook const& book, Case const& baby, CaseFac
         if (baby.step_done[step] || !examined) continue;
         auto todo = to_do(ontology, step);
         for (FindingId id = 0; id < ontology.findings.size(); ++id) {
-            todo.findings += ontology.at(id).step == step && facts.states[id].own == Truth::unknown;
+            todo.findings += ontology.frame(id).step == step && facts.states[id].own == Truth::unknown;
         }
         if (todo.findings > 0) result.steps.push_back(std::move(todo));
     }

@@ -70,12 +70,19 @@ private:
         return reasons;
     }
 
+    /// False only when nothing recorded does, so that the rule need not be looked into.
+    bool something_speaks_for(CompiledRule const& rule) const {
+        return std::any_of(rule.signs.begin(), rule.signs.end(), [&](Literal sign) {
+            return value_of(sign, facts_.values) == Truth::yes || value_of(sign, facts_.counted) == Truth::yes;
+        });
+    }
+
     /// The rule that came nearest, provided that something recorded speaks for it.
     void add_nearest(ServiceId service, Referral& referral) const {
         CompiledRule const* nearest = nullptr;
         Progress best;
         for (auto const& rule : book_.rules) {
-            if (!urgency_for(rule, service)) continue;
+            if (!something_speaks_for(rule) || !urgency_for(rule, service)) continue;
             auto progress = asterism::progress(rule.when, reader_, facts_, book_);
             if (progress.share <= best.share || positive(rule.when).empty()) continue;
             best = std::move(progress);

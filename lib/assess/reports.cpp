@@ -27,7 +27,7 @@ ConstellationResult result_of(CompiledRulebook const& book, CaseFacts const& fac
     result.reached = reader.value(constellation.reached.literal);
     result.low = points_text(bounds.low);
     result.high = points_text(bounds.high);
-    result.rule = constellation.reached.condition->describe(reader.vocabulary());
+    result.rule = constellation.reached->condition->describe(reader.vocabulary());
     result.note = syntax.note;
     result.strength = syntax.strength;
     Tenths possible = 0;

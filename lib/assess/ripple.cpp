@@ -17,9 +17,16 @@ Bounds shift(std::int64_t weight, Truth before, Truth after) {
 }  // namespace
 
 Ripple::Ripple(Circuit const& circuit, std::vector<Truth> values)
+    : Ripple(circuit, wires(circuit), std::move(values)) {}
+
+Ripple::Ripple(Ripple const& other, std::vector<Truth> values)
+    : Ripple(other.circuit_, other.wires_, std::move(values)) {}
+
+Ripple::Ripple(Circuit const& circuit, std::shared_ptr<Wires const> wires,
+               std::vector<Truth> values)
     : circuit_(circuit),
       values_(std::move(values)),
-      wires_(circuit.size(), wires(circuit)),
+      wires_(std::move(wires)),
       bounds_(circuit.size()),
       due_(circuit.size() / 64 + 1),
       first_due_(due_.size()) {
@@ -27,15 +34,14 @@ Ripple::Ripple(Circuit const& circuit, std::vector<Truth> values)
         if (!circuit.is_fact(node)) bounds_[node] = sum(circuit.inputs(node), values_);
 }
 
-std::vector<std::pair<NodeId, Ripple::Wire>> Ripple::wires(Circuit const& circuit) {
-    std::vector<std::pair<NodeId, Wire>> result;
-    result.reserve(2 * circuit.size());
-    for (NodeId gate = 0; gate < circuit.size(); ++gate) {
-        if (circuit.is_fact(gate)) continue;
-        for (auto const& [literal, weight] : circuit.inputs(gate))
-            result.emplace_back(literal.node, Wire{gate, literal.negated, weight});
-    }
-    return result;
+std::shared_ptr<Ripple::Wires const> Ripple::wires(Circuit const& circuit) {
+    return std::make_shared<Wires const>(circuit.size(), [&](auto put) {
+        for (NodeId gate = 0; gate < circuit.size(); ++gate) {
+            if (circuit.is_fact(gate)) continue;
+            for (auto const& [literal, weight] : circuit.inputs(gate))
+                put(literal.node, Wire{gate, literal.negated, weight});
+        }
+    });
 }
 
 Truth Ripple::value_of_gate(NodeId gate) const {
@@ -44,12 +50,17 @@ Truth Ripple::value_of_gate(NodeId gate) const {
     return bounds_[gate].high >= threshold ? Truth::unknown : Truth::no;
 }
 
-void Ripple::tell_gates(NodeId node, Truth before, Truth after) {
-    for (auto const& wire : wires_.at(node)) {
+void Ripple::shift_bounds(NodeId node, Truth before, Truth after) {
+    for (auto const& wire : wires_->at(node)) {
         auto const by =
             wire.negated ? shift(wire.weight, !before, !after) : shift(wire.weight, before, after);
         bounds_[wire.gate].low += by.low;
         bounds_[wire.gate].high += by.high;
+    }
+}
+
+void Ripple::call_gates(NodeId node) {
+    for (auto const& wire : wires_->at(node)) {
         auto const word = wire.gate / 64;
         due_[word] |= std::uint64_t{1} << wire.gate % 64;
         first_due_ = std::min<std::size_t>(first_due_, word);
@@ -62,7 +73,8 @@ void Ripple::set(NodeId node, Truth value) {
     if (before == value) return;
     values_[node] = value;
     turns_.push_back({node, before, value});
-    tell_gates(node, before, value);
+    shift_bounds(node, before, value);
+    call_gates(node);
 }
 
 /// Gates stand after their inputs: in ascending order each is looked at once.
@@ -87,14 +99,9 @@ void Ripple::apply(std::span<std::pair<NodeId, Truth> const> changes) {
 void Ripple::undo() {
     for (auto turn = turns_.rbegin(); turn != turns_.rend(); ++turn) {
         values_[turn->node] = turn->before;
-        tell_gates(turn->node, turn->after, turn->before);
+        shift_bounds(turn->node, turn->after, turn->before);
     }
     turns_.clear();
-    if (first_due_ <= last_due_)
-        std::fill(due_.begin() + static_cast<std::ptrdiff_t>(first_due_),
-                  due_.begin() + static_cast<std::ptrdiff_t>(last_due_) + 1, 0);
-    first_due_ = due_.size();
-    last_due_ = 0;
 }
 
 }  // namespace asterism

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <memory>
 #include <span>
 #include <utility>
 #include <vector>
@@ -16,6 +17,8 @@ class Ripple {
 public:
     /// `values` are evaluated already.
     Ripple(Circuit const& circuit, std::vector<Truth> values);
+    /// Over the circuit of another, whose wires it shares.
+    Ripple(Ripple const& other, std::vector<Truth> values);
 
     /// Gives facts new values, the last of a fact counting. Changes add up until `undo`.
     void apply(std::span<std::pair<NodeId, Truth> const> changes);
@@ -40,15 +43,20 @@ private:
         std::int64_t weight = 1;
     };
 
-    static std::vector<std::pair<NodeId, Wire>> wires(Circuit const& circuit);
+    /// By the node from which they come.
+    using Wires = Grouped<Wire>;
+
+    static std::shared_ptr<Wires const> wires(Circuit const& circuit);
+    Ripple(Circuit const& circuit, std::shared_ptr<Wires const> wires, std::vector<Truth> values);
     void set(NodeId node, Truth value);
-    void tell_gates(NodeId node, Truth before, Truth after);
+    void shift_bounds(NodeId node, Truth before, Truth after);
+    void call_gates(NodeId node);
     void settle();
     Truth value_of_gate(NodeId gate) const;
 
     Circuit const& circuit_;
     std::vector<Truth> values_;
-    Grouped<Wire> wires_;             ///< by the node from which they come
+    std::shared_ptr<Wires const> wires_;
     std::vector<Bounds> bounds_;      ///< by node: what the inputs of a gate add up to
     std::vector<std::uint64_t> due_;  ///< a bit a node: gates that were told of a change
     std::size_t first_due_ = 0;       ///< no word of `due_` before this one has a bit

@@ -7,25 +7,6 @@ namespace asterism {
 
 namespace {
 
-using Numbered = std::vector<std::pair<std::uint32_t, std::uint32_t>>;
-
-Numbered rules_by_node(CompiledRulebook const& book) {
-    Numbered result;
-    result.reserve(book.rules.size());
-    for (RuleId id = 0; id < book.rules.size(); ++id)
-        result.emplace_back(book.rules[id].when.literal.node, id);
-    return result;
-}
-
-Numbered splits_by_node(CompiledRulebook const& book) {
-    Numbered result;
-    for (std::uint32_t i = 0; i < book.splits.size(); ++i) {
-        result.emplace_back(book.splits[i].counted.node, i);
-        result.emplace_back(book.splits[i].unless.node, i);
-    }
-    return result;
-}
-
 std::optional<Urgency> highest(std::array<int, 4> const& by_urgency) {
     for (auto i = by_urgency.size(); i-- > 0;)
         if (by_urgency[i] > 0) return static_cast<Urgency>(i);
@@ -34,15 +15,41 @@ std::optional<Urgency> highest(std::array<int, 4> const& by_urgency) {
 
 }  // namespace
 
+std::shared_ptr<Trial::Places const> Trial::places(CompiledRulebook const& book) {
+    auto const rules = [&](auto put) {
+        for (RuleId id = 0; id < book.rules.size(); ++id) put(book.rules[id].when.literal.node, id);
+    };
+    auto const splits = [&](auto put) {
+        for (std::uint32_t i = 0; i < book.splits.size(); ++i) {
+            put(book.splits[i].counted.node, i);
+            put(book.splits[i].unless.node, i);
+        }
+    };
+    auto const nodes = book.circuit.size();
+    return std::make_shared<Places const>(
+        Places{Grouped<RuleId>(nodes, rules), Grouped<std::uint32_t>(nodes, splits)});
+}
+
 Trial::Trial(CompiledRulebook const& book, std::vector<Truth> values)
     : book_(book),
       ripple_(book.circuit, std::move(values)),
-      rules_(book.circuit.size(), rules_by_node(book)),
-      splits_(book.circuit.size(), splits_by_node(book)),
+      places_(places(book)),
       standing_(book.book->services.size()) {
-    for (RuleId id = 0; id < book.rules.size(); ++id)
-        count(id, value_of(book.rules[id].when.literal, ripple_.values()), 1);
-    for (std::uint32_t i = 0; i < book.splits.size(); ++i)
+    start();
+}
+
+Trial::Trial(Trial const& other, std::vector<Truth> values)
+    : book_(other.book_),
+      ripple_(other.ripple_, std::move(values)),
+      places_(other.places_),
+      standing_(book_.book->services.size()) {
+    start();
+}
+
+void Trial::start() {
+    for (RuleId id = 0; id < book_.rules.size(); ++id)
+        count(id, value_of(book_.rules[id].when.literal, ripple_.values()), 1);
+    for (std::uint32_t i = 0; i < book_.splits.size(); ++i)
         hung_at_start_ = hung_at_start_ || hangs(i);
     for (auto const& verdict : verdicts())
         at_start_.push_back(verdict.verdict == Verdict::suggested);
@@ -52,13 +59,14 @@ void Trial::count(RuleId rule, Truth value, int by) {
     if (value == Truth::no) return;
     for (auto const& [service, urgency] : book_.rules[rule].suggest) {
         auto& standing = standing_[service];
-        auto& rules = value == Truth::yes ? standing.held : standing.open;
-        rules[static_cast<std::size_t>(urgency)] += by;
+        bool const held = value == Truth::yes;
+        (held ? standing.held : standing.open)[static_cast<std::size_t>(urgency)] += by;
+        if (held) standing.all_held += by;
     }
 }
 
 void Trial::follow(Ripple::Turn const& turn) {
-    for (auto const rule : rules_.at(turn.node)) {
+    for (auto const rule : places_->rules.at(turn.node)) {
         bool const negated = book_.rules[rule].when.literal.negated;
         count(rule, negated ? !turn.before : turn.before, -1);
         count(rule, negated ? !turn.after : turn.after, 1);
@@ -71,7 +79,7 @@ void Trial::apply(std::span<std::pair<NodeId, Truth> const> change) {
     for (; followed_ < ripple_.turns().size(); ++followed_) {
         auto const& turn = ripple_.turns()[followed_];
         follow(turn);
-        auto const splits = splits_.at(turn.node);
+        auto const splits = places_->splits.at(turn.node);
         touched_.insert(touched_.end(), splits.begin(), splits.end());
     }
 }
@@ -118,15 +126,21 @@ Verdict Trial::verdict(ServiceId service) const {
     return something_hangs() ? verdicts()[service].verdict : by_standing(service).verdict;
 }
 
-std::vector<ServiceId> Trial::newly_suggested() const {
-    std::vector<ServiceId> result;
-    if (nothing_turned()) return result;
+std::vector<ServiceId> Trial::suggested() const {
     auto const settled = something_hangs() ? verdicts() : std::vector<ServiceVerdict>();
+    std::vector<ServiceId> result;
     for (ServiceId service = 0; service < standing_.size(); ++service) {
-        if (at_start_[service]) continue;
-        auto const now = settled.empty() ? by_standing(service) : settled[service];
-        if (now.verdict == Verdict::suggested) result.push_back(service);
+        bool const suggested = settled.empty() ? standing_[service].all_held > 0
+                                               : settled[service].verdict == Verdict::suggested;
+        if (suggested) result.push_back(service);
     }
+    return result;
+}
+
+std::vector<ServiceId> Trial::newly_suggested() const {
+    if (nothing_turned()) return {};
+    auto result = suggested();
+    std::erase_if(result, [&](ServiceId service) { return at_start_[service]; });
     return result;
 }
 

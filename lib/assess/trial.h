@@ -2,6 +2,7 @@
 #pragma once
 
 #include <array>
+#include <memory>
 #include <span>
 #include <utility>
 #include <vector>
@@ -19,6 +20,8 @@ class Trial {
 public:
     /// `values` are evaluated already.
     Trial(CompiledRulebook const& book, std::vector<Truth> values);
+    /// Another case judged by the same book, with which it shares what depends on the book alone.
+    Trial(Trial const& other, std::vector<Truth> values);
 
     void apply(std::span<std::pair<NodeId, Truth> const> change);
     void undo();
@@ -27,7 +30,9 @@ public:
     bool nothing_turned() const;
     std::vector<ServiceVerdict> verdicts() const;
     Verdict verdict(ServiceId service) const;
-    /// The services suggested now and not at the start, ascending.
+    /// The services suggested now, ascending.
+    std::vector<ServiceId> suggested() const;
+    /// Those of them that were not at the start.
     std::vector<ServiceId> newly_suggested() const;
 
 private:
@@ -35,8 +40,16 @@ private:
     struct Standing {
         std::array<int, 4> held{};
         std::array<int, 4> open{};
+        int all_held = 0;
     };
 
+    struct Places {
+        Grouped<RuleId> rules;          ///< by the node of their condition
+        Grouped<std::uint32_t> splits;  ///< by either of their nodes
+    };
+
+    static std::shared_ptr<Places const> places(CompiledRulebook const& book);
+    void start();
     void count(RuleId rule, Truth value, int by);
     void follow(Ripple::Turn const& turn);
     bool hangs(std::uint32_t split) const;
@@ -45,8 +58,7 @@ private:
 
     CompiledRulebook const& book_;
     Ripple ripple_;
-    Grouped<RuleId> rules_;               ///< by the node of their condition
-    Grouped<std::uint32_t> splits_;       ///< by either of their nodes
+    std::shared_ptr<Places const> places_;
     bool hung_at_start_ = false;          ///< a split of the counting was open
     std::vector<Standing> standing_;      ///< by service
     std::vector<bool> at_start_;          ///< by service: suggested

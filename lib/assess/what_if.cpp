@@ -47,16 +47,15 @@ WhatIf::WhatIf(CompiledRulebook const& book, Case const& baby, CaseFacts const& 
       baby_(baby),
       facts_(facts),
       trial_(std::make_unique<Trial>(book, facts.values)),
-      own_facts_(book.ontology->findings.size(), own_facts(book)) {}
+      own_facts_(own_facts(book)) {}
 
-std::vector<std::pair<FindingId, WhatIf::OwnFact>> WhatIf::own_facts(CompiledRulebook const& book) {
-    std::vector<std::pair<FindingId, OwnFact>> result;
-    result.reserve(book.facts.size());
-    for (auto const& fact : book.facts) {
-        if (is_own_state(fact.kind))
-            result.emplace_back(fact.index, OwnFact{fact.node, is_detail(fact.kind)});
-    }
-    return result;
+Grouped<WhatIf::OwnFact> WhatIf::own_facts(CompiledRulebook const& book) {
+    return {book.ontology->findings.size(), [&](auto put) {
+                for (auto const& fact : book.facts) {
+                    if (is_own_state(fact.kind))
+                        put(fact.index, OwnFact{fact.node, is_detail(fact.kind)});
+                }
+            }};
 }
 
 WhatIf::Change WhatIf::finding(FindingId id, Truth value) const {
@@ -81,7 +80,7 @@ WhatIf::Change WhatIf::step_normal(StepId id) const {
     Change change;
     for (FindingId finding_id = 0; finding_id < facts_.states.size(); ++finding_id) {
         if (facts_.states[finding_id].own != Truth::unknown) continue;
-        auto const& finding = book_.ontology->at(finding_id);
+        auto const& finding = book_.ontology->frame(finding_id);
         if (finding.step != id || finding.history) continue;
         auto const absent = this->finding(finding_id, Truth::no);
         change.insert(change.end(), absent.begin(), absent.end());
@@ -100,13 +99,15 @@ std::vector<ServiceId> WhatIf::newly_suggested(Change const& change) const {
     return result;
 }
 
-Verdict WhatIf::alone(FindingId id, ServiceId service) const {
+std::vector<ServiceId> WhatIf::suggested_alone(FindingId id) const {
     if (!bare_) {
         auto const nothing = with_nothing_found(baby_);
-        bare_ = std::make_unique<Trial>(book_, evaluate(book_, nothing, Rest::unknown).values);
+        bare_ = std::make_unique<Trial>(*trial_, evaluate(book_, nothing, Rest::unknown).values);
     }
-    auto const change = finding(id, Truth::yes);
-    return tried(*bare_, {&change}, service);
+    bare_->apply(finding(id, Truth::yes));
+    auto result = bare_->suggested();
+    bare_->undo();
+    return result;
 }
 
 }  // namespace asterism

@@ -33,8 +33,8 @@ public:
     Verdict verdict(std::vector<Change const*> const& changes, ServiceId service) const;
     /// The services that a change makes suggested, ascending.
     std::vector<ServiceId> newly_suggested(Change const& change) const;
-    /// The verdict with one finding, had nothing else been found in the same examination.
-    Verdict alone(FindingId id, ServiceId service) const;
+    /// The services that one finding suggests, had nothing else been found in the same examination.
+    std::vector<ServiceId> suggested_alone(FindingId id) const;
 
 private:
     struct OwnFact {
@@ -42,7 +42,7 @@ private:
         bool detail = false;  ///< a side or a grade
     };
 
-    static std::vector<std::pair<FindingId, OwnFact>> own_facts(CompiledRulebook const& book);
+    static Grouped<OwnFact> own_facts(CompiledRulebook const& book);
 
     CompiledRulebook const& book_;
     Case const& baby_;

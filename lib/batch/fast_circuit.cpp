@@ -116,7 +116,14 @@ private:
         std::vector<std::vector<Edge>> edges(result_.thresholds_.size());
         for (auto const& [gate, literal, weight] : result_.inputs_)
             edges[literal.node].push_back({gate, literal.negated ? -weight : weight});
-        result_.edges_ = Lists<Edge>(edges);
+        std::vector<std::vector<EdgePair>> pairs(edges.size());
+        for (std::size_t node = 0; node < edges.size(); ++node) {
+            auto& list = edges[node];
+            if (list.size() % 2 == 1) list.push_back({result_.nowhere(), 0});
+            for (std::size_t i = 0; i < list.size(); i += 2)
+                pairs[node].push_back({list[i], list[i + 1]});
+        }
+        result_.edges_ = Lists<EdgePair>(pairs);
     }
 
     void add_facts() {
@@ -198,14 +205,13 @@ FastCircuit::Snapshot FastCircuit::snapshot(std::span<Truth const> whole) const 
     for (NodeId node = 0; node < first_answer_; ++node)
         result.values[node] = whole[whole_of_[node]];
     for (NodeId node = 0; node < size(); ++node) {
-        auto const below = static_cast<std::int16_t>(-thresholds_[node]);
-        result.margins[node] = {below, below};
+        auto const below = static_cast<int>(-thresholds_[node]);
+        result.margins[node] = Margin(below, below);
     }
     for (auto const& [gate, literal, weight] : inputs_) {
         auto const value = value_of(literal, result.values);
-        auto& margin = result.margins[gate];
-        if (value == Truth::yes) margin.low = static_cast<std::int16_t>(margin.low + weight);
-        if (value != Truth::no) margin.high = static_cast<std::int16_t>(margin.high + weight);
+        result.margins[gate] +=
+            Margin(value == Truth::yes ? weight : 0, value != Truth::no ? weight : 0);
     }
     for (auto node = first_answer_; node < size(); ++node)
         result.values[node] = result.margins[node].truth();

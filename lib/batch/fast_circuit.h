@@ -2,6 +2,7 @@
 #pragma once
 
 #include <algorithm>
+#include <array>
 #include <cstdint>
 #include <limits>
 #include <optional>
@@ -13,23 +14,33 @@
 namespace asterism::batch {
 
 /// How far a gate is from being `yes` (`low`: weight of its `yes` inputs less its threshold) and
-/// from being `no` (`high`: the same with the unknown ones). Both are counters: a change of one
-/// input is an addition.
-struct Margin {
-    std::int16_t low = 0;
-    std::int16_t high = 0;
-
-    /// `low` is never above `high`.
-    Truth truth() const { return static_cast<Truth>((low >= 0 ? 1 : 0) + (high >= 0 ? 1 : 0)); }
-
-    Margin& operator+=(Margin const& other) { return add(other.low, other.high); }
-    Margin& add(int to_low, int to_high) {
-        low = static_cast<std::int16_t>(low + to_low);
-        high = static_cast<std::int16_t>(high + to_high);
-        return *this;
+/// from being `no` (`high`: the same with the unknown ones; never below `low`). Both are counters
+/// of 16 bits in one number, so that a change of an input is one addition.
+class Margin {
+public:
+    constexpr Margin() = default;
+    constexpr Margin(int low, int high) : sum_(low + high * one_high) {}
+    static constexpr Margin from_bits(std::uint32_t bits) {
+        Margin result;
+        result.sum_ = static_cast<std::int32_t>(bits);
+        return result;
     }
-    friend Margin operator-(Margin a, Margin const& b) { return a.add(-b.low, -b.high); }
-    friend bool operator==(Margin const&, Margin const&) = default;
+    constexpr std::uint32_t bits() const { return static_cast<std::uint32_t>(sum_); }
+
+    constexpr Truth truth() const {
+        bool const low = static_cast<std::int16_t>(sum_) >= 0;
+        bool const high = sum_ >= -one_high / 2;
+        return static_cast<Truth>((low ? 1 : 0) + (high ? 1 : 0));
+    }
+    constexpr Margin& operator+=(Margin other) { return sum_ += other.sum_, *this; }
+    friend constexpr Margin operator+(Margin a, Margin b) { return a += b; }
+    friend constexpr Margin operator-(Margin a, Margin b) { return a.sum_ -= b.sum_, a; }
+    friend constexpr Margin operator*(int weight, Margin a) { return a.sum_ *= weight, a; }
+    friend constexpr bool operator==(Margin, Margin) = default;
+
+private:
+    static constexpr std::int32_t one_high = 1 << 16;
+    std::int32_t sum_ = 0;
 };
 
 /// A way along which a node passes its changes on.
@@ -38,26 +49,29 @@ struct Edge {
     std::int32_t weight = 0;  ///< negative where the gate takes the node's negation
 };
 
+using EdgePair = std::array<Edge, 2>;
+
 /// A node's change from one value to another, as the gates that it feeds see it.
 class Turn {
 public:
-    Turn(Truth from, Truth to)
-        : yes_(is(to, Truth::yes) - is(from, Truth::yes)),
-          no_(is(to, Truth::no) - is(from, Truth::no)) {}
-
-    bool any() const { return yes_ != 0 || no_ != 0; }
-    /// Not `no` is `yes` of the negation the other way round.
-    void pass(Edge const& edge, Margin& margin) const {
-        auto const weight = edge.weight;
-        margin.add(weight > 0 ? weight * yes_ : -weight * no_,
-                   weight > 0 ? -weight * no_ : weight * yes_);
+    Turn(Truth from, Truth to) {
+        int const yes = is(to, Truth::yes) - is(from, Truth::yes);
+        int const no = is(to, Truth::no) - is(from, Truth::no);
+        plain_ = Margin(yes, -no);
+        // Not `no` is `yes` of the negation the other way round.
+        negated_ = Margin(-no, yes);
+    }
+    bool any() const { return plain_ != Margin{}; }
+    /// What is added to the margin of the gate at the end of an edge.
+    Margin along(Edge const& edge) const {
+        return edge.weight * (edge.weight > 0 ? plain_ : negated_);
     }
 
 private:
     static int is(Truth value, Truth wanted) { return value == wanted ? 1 : 0; }
 
-    int yes_;
-    int no_;
+    Margin plain_;
+    Margin negated_;
 };
 
 /// A fact of the circuit that says something of one finding.
@@ -106,7 +120,9 @@ public:
 
     std::size_t size() const { return thresholds_.size(); }
     std::size_t services() const { return services_; }
-    std::span<Edge const> edges(NodeId node) const { return edges_[node]; }
+    /// Two at a time; an odd one is followed by an edge of no weight to `nowhere`.
+    std::span<EdgePair const> edges(NodeId node) const { return edges_[node]; }
+    NodeId nowhere() const { return static_cast<NodeId>(size()); }
     std::span<FindingFact const> facts_of(FindingId finding) const {
         return finding_facts_[finding];
     }
@@ -156,7 +172,7 @@ private:
     std::vector<std::int64_t> thresholds_;
     std::vector<NodeId> whole_of_;  ///< the node of the book's circuit; none for answers
     std::vector<Input> inputs_;     ///< ordered by gate
-    Lists<Edge> edges_;
+    Lists<EdgePair> edges_;
     Lists<FindingFact> finding_facts_;
     std::vector<BabyFact> age_facts_;
     std::vector<BabyFact> measure_facts_;

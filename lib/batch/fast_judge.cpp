@@ -19,17 +19,17 @@ constexpr Gestation usual_gestation{280, 280};
 
 bool known(Sex sex) { return sex == Sex::female || sex == Sex::male; }
 
-Verdict verdict_of(std::optional<Urgency> const& urgency, std::optional<Urgency> const& open) {
-    return urgency ? Verdict::suggested : open ? Verdict::unsettled : Verdict::not_suggested;
-}
-
-ServiceAnswer answer_of(std::optional<Urgency> const& urgency, std::optional<Urgency> const& open) {
-    ServiceAnswer answer{verdict_of(urgency, open), urgency, {}, {}};
-    if (urgency && open && *open > *urgency) answer.may_rise_to = open;
-    return answer;
+std::optional<Urgency> urgency_of(std::uint8_t found) {
+    return found == 0 ? std::nullopt : std::optional(static_cast<Urgency>(found - 1));
 }
 
 }  // namespace
+
+ServiceAnswer FastJudge::Found::answer() const {
+    ServiceAnswer result{verdict(), urgency_of(urgency), {}, {}};
+    if (urgency != 0 && open > urgency) result.may_rise_to = urgency_of(open);
+    return result;
+}
 
 FastJudge::FastJudge(FastBook const& book)
     : book_(book),
@@ -37,6 +37,7 @@ FastJudge::FastJudge(FastBook const& book)
       states_(book),
       shared_states_(book),
       shared_(FastBook::starts * 2 * sexes),
+      ways_(book.ontology().findings.size() * Touched::ways),
       tests_(book.whole().measure_tests.size()),
       now_(book.circuit().services()),
       rest_(book.circuit().services()),
@@ -48,14 +49,14 @@ Answers const& FastJudge::judge(FastCase const& baby) {
     auto const number = book_.nearest(baby);
     read_measures(baby);
     states_.work_out(baby, number, tests_);
+    number_ways();
     auto& shared = shared_by(baby, number);
     auto& start = start_of(baby, shared, Rest::unknown);
     evaluate(baby, start, Rest::unknown, now_);
     bool unsettled = false;
     for (ServiceId service = 0; service < now_.size(); ++service) {
         bool const same = now_[service] == start.found[service];
-        answers_[service] =
-            same ? start.answers[service] : answer_of(now_[service].urgency, now_[service].open);
+        answers_[service] = same ? start.answers[service] : now_[service].answer();
         unsettled = unsettled || answers_[service].verdict == Verdict::unsettled;
     }
     if (unsettled) add_rest(baby, shared);
@@ -66,7 +67,7 @@ void FastJudge::add_rest(FastCase const& baby, Shared& shared) {
     evaluate(baby, start_of(baby, shared, Rest::normal), Rest::normal, rest_);
     for (ServiceId service = 0; service < now_.size(); ++service) {
         if (answers_[service].verdict != Verdict::unsettled) continue;
-        answers_[service].if_rest_normal = verdict_of(rest_[service].urgency, rest_[service].open);
+        answers_[service].if_rest_normal = rest_[service].verdict();
     }
 }
 
@@ -105,6 +106,7 @@ FastCase& FastJudge::without_findings(FastCase const& baby) {
     plain.gestation = usual_gestation;
     plain.age = usual_age;
     plain.steps = book_.steps(book_.nearest(baby));
+    plain.statements.clear();
     return plain;
 }
 
@@ -112,8 +114,8 @@ std::unique_ptr<FastJudge::Start> FastJudge::make_start(FastCase const& baby, Re
     auto const number = book_.nearest(baby);
     auto const& plain = without_findings(baby);
     shared_states_.start(plain, number);
-    std::unique_ptr<Start> start(new Start{RunState(book_.snapshot(number, rest)), {}, {}, {}});
-    start->steps.resize(book_.ontology().steps.size());
+    std::unique_ptr<Start> start(new Start{RunState(book_.snapshot(number, rest)), {}, {}, {}, {}});
+    start->by_step.resize(book_.ontology().steps.size());
     run_.begin(start->state);
     FactValues const value(book_, plain, shared_states_, tests_, rest);
     set_findings(shared_states_, value);
@@ -122,30 +124,59 @@ std::unique_ptr<FastJudge::Start> FastJudge::make_start(FastCase const& baby, Re
     run_.keep();
     for (ServiceId service = 0; service < now_.size(); ++service) {
         start->found.push_back(read(service));
-        start->answers.push_back(answer_of(start->found.back().urgency, start->found.back().open));
+        start->answers.push_back(start->found.back().answer());
     }
     return start;
 }
 
-StepChange const& FastJudge::change_of(FastCase const& baby, Start& start, StepId step, Rest rest) {
-    auto& change = start.steps[step];
-    if (change) return *change;
+ChangeLists::Place FastJudge::change_of(FastCase const& baby, Start& start, StepId step,
+                                        Rest rest) {
+    auto& place = start.by_step[step];
+    if (place != 0) return place;
     auto& plain = without_findings(baby);
     plain.steps.flip(step);
     shared_states_.step(plain, step);
+    return place = make_change(plain, start, step, rest);
+}
+
+ChangeLists::Place FastJudge::change_by(FastCase const& baby, Start& start, FindingId id,
+                                        Rest rest) {
+    auto const way = ways_[id * Touched::ways + states_.of(id).way];
+    if (start.by_way.size() <= way) start.by_way.resize(ways_seen_ + 1u);
+    auto& place = start.by_way[way];
+    if (place != 0) return place;
+    auto& plain = without_findings(baby);
+    for (auto const& statement : baby.statements) {
+        if (statement.finding == id) plain.statements.push_back(statement);
+    }
+    shared_states_.statements(plain);
+    return place = make_change(plain, start, book_.brief(id).step, rest);
+}
+
+ChangeLists::Place FastJudge::make_change(FastCase const& plain, Start& start, StepId step,
+                                          Rest rest) {
     FactValues const value(book_, plain, shared_states_, tests_, rest);
     std::vector<std::pair<NodeId, Truth>> values;
     for (auto const id : shared_states_.touched()) {
         for (auto const& fact : book_.circuit().facts_of(id))
             values.emplace_back(fact.node, value.of_finding(id, fact));
     }
-    change = step_change(book_.circuit(), start.state, step, values);
-    return *change;
+    return changes_.add(step_change(book_.circuit(), start.state, step, values));
+}
+
+/// Numbers the ways in which findings stand alone.
+void FastJudge::number_ways() {
+    for (auto const id : states_.alone()) {
+        auto& way = ways_[id * Touched::ways + states_.of(id).way];
+        if (way == 0) way = ++ways_seen_;
+    }
 }
 
 void FastJudge::evaluate(FastCase const& baby, Start& start, Rest rest, std::vector<Found>& found) {
     run_.begin(start.state);
-    for (auto const step : states_.steps()) change_of(baby, start, step, rest).apply(run_);
+    for (auto const step : states_.steps())
+        changes_.apply(change_of(baby, start, step, rest), run_);
+    for (auto const id : states_.alone()) changes_.apply(change_by(baby, start, id, rest), run_);
     set_facts(baby, rest);
     run_.settle();
     read_changed(start, found);
@@ -187,9 +218,10 @@ FastJudge::Found FastJudge::read(ServiceId service) const {
     for (auto urgency :
          {Urgency::emergency, Urgency::same_day, Urgency::urgent, Urgency::routine}) {
         auto const value = run_.value(book_.circuit().answer(service, urgency));
-        if (value == Truth::unknown && !found.open) found.open = urgency;
+        auto const code = static_cast<std::uint8_t>(static_cast<int>(urgency) + 1);
+        if (value == Truth::unknown && found.open == 0) found.open = code;
         if (value != Truth::yes) continue;
-        found.urgency = urgency;
+        found.urgency = code;
         return found;
     }
     return found;
@@ -207,8 +239,7 @@ void FastJudge::settle_splits(Start& start, std::vector<Found>& found) {
         take_branch(start, branch == 0);
     }
     for (std::size_t i = 0; i < found.size(); ++i) {
-        auto& urgency = found[i].urgency;
-        if (common_[i] && (!urgency || *urgency < *common_[i])) urgency = common_[i];
+        found[i].urgency = std::max(found[i].urgency, common_[i]);
     }
 }
 
@@ -217,11 +248,7 @@ void FastJudge::take_branch(Start const& start, bool first) {
     for (ServiceId service = 0; service < common_.size(); ++service) {
         auto& common = common_[service];
         auto const urgency = branch_[service].urgency;
-        if (first) {
-            common = urgency;
-        } else {
-            common = common && urgency ? std::optional(std::min(*common, *urgency)) : std::nullopt;
-        }
+        common = first ? urgency : std::min(common, urgency);
     }
 }
 
@@ -230,8 +257,11 @@ Answers engine_answers(CompiledRulebook const& book, Case const& baby) {
     auto const rest = verdicts(book, evaluate(book, baby, Rest::normal).values);
     Answers answers;
     for (std::size_t i = 0; i < now.size(); ++i) {
-        answers.push_back(answer_of(now[i].urgency, now[i].open_urgency));
-        if (now[i].verdict == Verdict::unsettled) answers.back().if_rest_normal = rest[i].verdict;
+        auto const& found = now[i];
+        answers.push_back({found.verdict, found.urgency, {}, {}});
+        if (found.urgency && found.open_urgency > found.urgency)
+            answers.back().may_rise_to = found.open_urgency;
+        if (found.verdict == Verdict::unsettled) answers.back().if_rest_normal = rest[i].verdict;
     }
     return answers;
 }

@@ -8,8 +8,8 @@
 
 #include "assess/assessment.h"
 #include "assess/verdicts.h"
+#include "batch/change_lists.h"
 #include "batch/fact_values.h"
-#include "batch/step_change.h"
 
 namespace asterism::batch {
 
@@ -36,16 +36,26 @@ public:
     Answers const& judge(FastCase const& baby);
 
 private:
+    /// The highest urgency that a rule gives, and the highest above it that an open rule would
+    /// give: 0 for none, else the urgency plus one.
     struct Found {
-        std::optional<Urgency> urgency;
-        std::optional<Urgency> open;
+        std::uint8_t urgency = 0;
+        std::uint8_t open = 0;
+
+        Verdict verdict() const {
+            if (urgency != 0) return Verdict::suggested;
+            return open != 0 ? Verdict::unsettled : Verdict::not_suggested;
+        }
+        ServiceAnswer answer() const;
         friend bool operator==(Found const&, Found const&) = default;
     };
 
     /// Where cases start, and what is said of every service before anything is changed.
     struct Start {
         RunState state;
-        std::vector<std::optional<StepChange>> steps;  ///< made when they are needed
+        // What one step, or one statement alone in its step, changes; made when it is needed.
+        std::vector<ChangeLists::Place> by_step;
+        std::vector<ChangeLists::Place> by_way;  ///< see `ways_`
         std::vector<Found> found;
         Answers answers;
     };
@@ -54,13 +64,16 @@ private:
     /// unknown or normal; made when the first one comes.
     using Shared = std::array<std::unique_ptr<Start>, 2>;
 
+    void number_ways();
     void read_measures(FastCase const& baby);
     Shared& shared_by(FastCase const& baby, std::size_t number);
     Start& start_of(FastCase const& baby, Shared& shared, Rest rest);
     std::unique_ptr<Start> make_start(FastCase const& baby, Rest rest);
     FastCase& without_findings(FastCase const& baby);
     void evaluate(FastCase const& baby, Start& start, Rest rest, std::vector<Found>& found);
-    StepChange const& change_of(FastCase const& baby, Start& start, StepId step, Rest rest);
+    ChangeLists::Place change_of(FastCase const& baby, Start& start, StepId step, Rest rest);
+    ChangeLists::Place change_by(FastCase const& baby, Start& start, FindingId id, Rest rest);
+    ChangeLists::Place make_change(FastCase const& plain, Start& start, StepId step, Rest rest);
     void set_facts(FastCase const& baby, Rest rest);
     void set_findings(OwnStates const& states, FactValues const& value);
     Found read(ServiceId service) const;
@@ -75,12 +88,16 @@ private:
     OwnStates shared_states_;
     FastCase shared_case_;
     std::vector<Shared> shared_;
+    ChangeLists changes_;
+    /// Numbers, from 1, of the ways in which findings were stated so far; by finding and way.
+    std::vector<std::uint32_t> ways_;
+    std::uint32_t ways_seen_ = 0;
     std::vector<std::optional<Truth>> tests_;
     bool measured_ = false;  ///< `tests_` holds something
     std::vector<Found> now_;
     std::vector<Found> rest_;
     std::vector<Found> branch_;
-    std::vector<std::optional<Urgency>> common_;
+    std::vector<std::uint8_t> common_;
     std::vector<Literal> open_;
     Answers answers_;
 };

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include <algorithm>
 #include <cstring>
 
 #include "batch/line_reader.h"
@@ -8,17 +9,22 @@ namespace asterism::batch {
 
 namespace {
 
+/// Small enough to stay near the processor.
+constexpr std::size_t usual_block = 1u << 17;
+
 class JsonLines final : public LineSource {
 public:
     explicit JsonLines(ReadBytes read) : read_(std::move(read)) {}
 
     bool next(Block& block) override {
         block.clear();
-        block.buffer.resize(longest_line + LineReader::padding());
+        block.buffer.resize(std::max(carried_.size(), usual_block) + LineReader::padding());
         std::memcpy(block.buffer.data(), carried_.data(), carried_.size());
         block.size = carried_.size();
         carried_.clear();
-        while (!ended_ && block.size < longest_line) read_more(block);
+        fill(block, usual_block);
+        // A line longer than that is rare; then a block is as long as a line may be.
+        if (block.text().rfind('\n') == std::string_view::npos) fill(block, longest_line);
         if (block.size == 0) return false;
         return cut(block);
     }
@@ -26,8 +32,14 @@ public:
     std::string failure() const override { return {}; }
 
 private:
+    void fill(Block& block, std::size_t size) {
+        if (!ended_) block.buffer.resize(std::max(block.size, size) + LineReader::padding());
+        while (!ended_ && block.size < size) read_more(block);
+    }
+
     void read_more(Block& block) {
-        auto const got = read_(block.buffer.data() + block.size, longest_line - block.size);
+        auto const room = block.buffer.size() - LineReader::padding() - block.size;
+        auto const got = read_(block.buffer.data() + block.size, room);
         ended_ = !got || *got == 0;
         // What a stopped reader left unfinished is nobody's line.
         stopped_ = !got;

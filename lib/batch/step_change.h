@@ -14,12 +14,11 @@ namespace asterism::batch {
 struct StepChange {
     std::vector<std::pair<NodeId, Truth>> facts;
     std::vector<std::pair<NodeId, Margin>> gates;  ///< what is added to their margins
-
-    void apply(FastRun& run) const;
 };
 
-/// Works it out. `values`: the facts of the step's findings as they become.
-StepChange step_change(FastCircuit const& circuit, RunState const& start, StepId step,
+/// Works it out; the start is as before in the end. `values`: the facts of the step's findings as
+/// they become.
+StepChange step_change(FastCircuit const& circuit, RunState& start, StepId step,
                        std::vector<std::pair<NodeId, Truth>> const& values);
 
 }  // namespace asterism::batch

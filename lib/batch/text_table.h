@@ -22,11 +22,14 @@ public:
 
     /// The value remembered for a text, or null. Valid until the next `add`.
     T const* find(std::string_view text) const {
-        auto const hash = hash_of(text);
+        auto const hash = static_cast<std::uint32_t>(hash_of(text));
         for (auto at = hash & mask();; at = (at + 1) & mask()) {
             auto const& slot = slots_[at];
-            if (slot.entry == 0) return nullptr;
-            if (slot.hash == hash && same(key(slot), text)) return &values_[slot.entry - 1];
+            if (slot.record == 0) return nullptr;
+            if (slot.hash != hash) continue;
+            auto const record = load_record(slot.record);
+            if (same({texts_.data() + slot.record + sizeof record, record.size}, text))
+                return &values_[record.value];
         }
     }
 
@@ -36,23 +39,34 @@ public:
             texts_.size() + text.size() > most_text)
             return;
         if (values_.size() * 2 >= slots_.size()) grow();
-        place({hash_of(text), static_cast<std::uint32_t>(texts_.size()),
-               static_cast<std::uint32_t>(text.size()),
-               static_cast<std::uint32_t>(values_.size() + 1)});
+        place(
+            {static_cast<std::uint32_t>(hash_of(text)), static_cast<std::uint32_t>(texts_.size())});
+        Record const record{static_cast<std::uint32_t>(text.size()),
+                            static_cast<std::uint32_t>(values_.size())};
+        texts_.append(sizeof record, '\0');
+        std::memcpy(texts_.data() + texts_.size() - sizeof record, &record, sizeof record);
         texts_.append(text);
         values_.push_back(std::move(value));
     }
 
 private:
+    /// Kept small, so that many stay near the processor.
     struct Slot {
-        std::uint64_t hash = 0;
-        std::uint32_t begin = 0;
+        std::uint32_t hash = 0;
+        std::uint32_t record = 0;  ///< where in `texts_`; 0 is an empty slot
+    };
+    /// Stands before each text.
+    struct Record {
         std::uint32_t size = 0;
-        std::uint32_t entry = 0;  ///< position in `values_` plus one; 0 is an empty slot
+        std::uint32_t value = 0;  ///< position in `values_`
     };
 
     std::size_t mask() const { return slots_.size() - 1; }
-    std::string_view key(Slot const& slot) const { return {texts_.data() + slot.begin, slot.size}; }
+    Record load_record(std::size_t at) const {
+        Record record;
+        std::memcpy(&record, texts_.data() + at, sizeof record);
+        return record;
+    }
 
     static std::uint64_t load(char const* at) {
         std::uint64_t word = 0;
@@ -103,7 +117,7 @@ private:
 
     void place(Slot const& slot) {
         auto at = slot.hash & mask();
-        while (slots_[at].entry != 0) at = (at + 1) & mask();
+        while (slots_[at].record != 0) at = (at + 1) & mask();
         slots_[at] = slot;
     }
 
@@ -111,12 +125,12 @@ private:
         std::vector<Slot> old(slots_.size() * 2);
         old.swap(slots_);
         for (auto const& slot : old) {
-            if (slot.entry != 0) place(slot);
+            if (slot.record != 0) place(slot);
         }
     }
 
     std::vector<Slot> slots_;
-    std::string texts_;
+    std::string texts_ = std::string(8, '\0');  ///< nothing begins at 0
     std::vector<T> values_;
 };
 

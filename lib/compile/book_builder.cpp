@@ -37,8 +37,8 @@ std::optional<Literal> BookBuilder::derivation(FindingId finding) {
         report_cycle(book_.book->derived[derived.syntax].finding.span, "derived finding");
         return std::nullopt;
     }
-    if (!derived.when.condition) build_derivation(finding);
-    return derived.when.condition ? std::optional(derived.when.literal) : std::nullopt;
+    if (!derived.when->condition) build_derivation(finding);
+    return derived.when->condition ? std::optional(derived.when.literal) : std::nullopt;
 }
 
 void BookBuilder::build_derivation(FindingId finding) {

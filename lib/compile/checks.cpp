@@ -89,7 +89,7 @@ void check_classes(CompiledRulebook const& book, Diagnostics& diagnostics) {
 
 void check_derivations(CompiledRulebook const& book, Diagnostics& diagnostics) {
     for (auto const& derivation : book.derived) {
-        if (derivation && derivation->when.condition) check_negated_measures(*derivation->when.condition, false, diagnostics);
+        if (derivation && derivation->when->condition) check_negated_measures(*derivation->when->condition, false, diagnostics);
     }
 }
 

@@ -8,6 +8,7 @@
 #include "compile/compiled.h"
 #include "compile/norm_descriptions.h"
 #include "compile/recompile.h"
+#include "compile/signs.h"
 
 namespace asterism {
 
@@ -180,6 +181,7 @@ private:
         for (auto& rule : result_.rules) {
             rule.when = builder.build_rule(conditions_.rules[rule.syntax], essential(book_.rules[rule.syntax]));
         }
+        for (auto& rule : result_.rules) rule.signs = signs_of(result_, rule.when);
     }
 
     CompiledRulebook& result_;
@@ -192,12 +194,28 @@ private:
 
 }  // namespace
 
-Vocabulary CompiledRulebook::vocabulary() const {
-    Vocabulary result{*ontology, {}, {}};
-    for (auto const& tally : tallies) result.tallies.push_back(tally.label);
-    for (auto const& constellation : book->constellations) result.constellations.push_back(constellation.label);
-    return result;
+namespace {
+
+/// The labels of a list's items, which are few of the many that are ever asked for.
+template <class List>
+class Labels final : public LazyList<std::string>::Maker {
+public:
+    explicit Labels(List const& list) : Maker(list.size()), list_(list) {}
+
+private:
+    std::string make(std::size_t index) const override { return list_[index].label; }
+
+    List const& list_;
+};
+
+template <class List>
+LazyList<std::string> labels(List const& list) {
+    return LazyList<std::string>::deferred(std::make_shared<Labels<List> const>(list));
 }
+
+}  // namespace
+
+Vocabulary CompiledRulebook::vocabulary() const { return {*ontology, labels(tallies), labels(book->constellations)}; }
 
 std::optional<FindingClass> CompiledRulebook::class_of(FindingId finding) const {
     return classes[finding] ? std::optional(classes[finding]->value) : std::nullopt;

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "base/diagnostic.h"
+#include "base/lazy_list.h"
 #include "compile/circuit.h"
 #include "conditions/condition.h"
 #include "norms/standard.h"
@@ -67,7 +68,7 @@ struct Split {
 struct CompiledItem {
     Word item;
     Tenths points = 10;
-    CompiledCondition when;
+    Clause when;
 };
 
 /// A count of keys or a sum of points, both in tenths.
@@ -76,8 +77,8 @@ struct CompiledTally {
     std::string label;
     Span span;
     std::vector<FindingClass> count;
-    std::vector<CountedKey> keys;
-    std::vector<CompiledItem> items;
+    LazyList<CountedKey> keys;
+    LazyList<CompiledItem> items;
     std::vector<Weighted> inputs;
     std::optional<ConstellationId> constellation;  ///< the constellation whose items it sums
 };
@@ -87,7 +88,7 @@ struct CompiledConstellation {
     ServiceId service = 0;
     TallyId total = 0;               ///< the tally of all items
     std::vector<TallyId> groups;     ///< one a group; the total alone when there is one group
-    CompiledCondition reached;
+    Clause reached;
 };
 
 struct CompiledSuggestion {
@@ -103,10 +104,11 @@ struct CompiledFollowUp {
 
 struct CompiledRule {
     std::uint32_t syntax = 0;  ///< index into the rulebook's rules
-    CompiledCondition when;
+    Clause when;
     std::vector<CompiledSuggestion> suggest;
     std::vector<std::uint32_t> first_steps;  ///< indices into the rulebook's actions
     std::vector<CompiledFollowUp> follow_up;
+    std::vector<Literal> signs;  ///< as `signs_of` gives them, ascending
 };
 
 /// What the book says of a finding.
@@ -119,7 +121,7 @@ struct CompiledClass {
 /// A finding that the book concludes, and the measures that can decide it.
 struct CompiledDerivation {
     std::uint32_t syntax = 0;
-    CompiledCondition when;
+    Clause when;
     std::vector<std::uint32_t> tests;  ///< indices into `measure_tests`
 };
 
@@ -143,6 +145,7 @@ struct CompiledRulebook {
     std::vector<Split> splits;
     Date effective{};
 
+    /// Refers to this book.
     Vocabulary vocabulary() const;
     Rule const& syntax(CompiledRule const& rule) const { return book->rules[rule.syntax]; }
     ConstellationSyntax const& syntax(CompiledConstellation const& c) const { return book->constellations[c.syntax]; }

@@ -7,8 +7,8 @@ namespace asterism {
 
 namespace {
 
-template <class T>
-NameIndex index_of(std::vector<T> const& things, std::string_view what, Diagnostics& diagnostics) {
+template <class List>
+NameIndex index_of(List const& things, std::string_view what, Diagnostics& diagnostics) {
     NameIndex names;
     for (std::uint32_t i = 0; i < things.size(); ++i) {
         auto const& id = things[i].id;

@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "base/lazy_list.h"
 #include "base/source.h"
 #include "conditions/builder.h"
 #include "conditions/state.h"
@@ -18,8 +19,8 @@ using ConditionPtr = std::shared_ptr<Condition const>;
 /// The names that a description prints.
 struct Vocabulary {
     Ontology const& ontology;
-    std::vector<std::string> tallies;         ///< labels, by TallyId
-    std::vector<std::string> constellations;  ///< labels, by ConstellationId
+    LazyList<std::string> tallies;         ///< labels, by TallyId
+    LazyList<std::string> constellations;  ///< labels, by ConstellationId
 };
 
 /// What a condition without children looks at, for whoever explains it.
@@ -73,6 +74,23 @@ struct CompiledCondition {
     ConditionPtr condition;
     Literal literal;
     std::vector<CompiledCondition> children;
+};
+
+/// A compiled condition whose literal is at hand, while the rest may be made when first asked for.
+class Clause {
+public:
+    Clause() = default;
+    Clause(CompiledCondition condition) : literal(condition.literal), rest_(std::move(condition)) {}
+    Clause(Literal node, Lazy<CompiledCondition> rest) : literal(node), rest_(std::move(rest)) {}
+
+    operator CompiledCondition const&() const { return *rest_; }
+    CompiledCondition const& operator*() const { return *rest_; }
+    CompiledCondition const* operator->() const { return &*rest_; }
+
+    Literal literal;
+
+private:
+    Lazy<CompiledCondition> rest_;
 };
 
 CompiledCondition compile(ConditionPtr const& condition, Builder& builder);

@@ -13,6 +13,13 @@
 #include "base/source.h"
 #include "image/image.h"
 
+/// Of functions that are called for every number of an image: a call would cost more than they do.
+#if defined(__GNUC__)
+#define ASTERISM_IN_PLACE [[gnu::always_inline]] inline
+#else
+#define ASTERISM_IN_PLACE inline
+#endif
+
 namespace asterism::image {
 
 /// Appends values to bytes in the machine's own order: an image never leaves the program that it
@@ -34,6 +41,10 @@ public:
     }
     std::vector<std::string> const& names() const { return names_; }
     std::string const& bytes() const { return bytes_; }
+    /// Overwrites bytes put before, as for a size that is known only later.
+    void patch(std::size_t at, std::uint32_t number) {
+        std::memcpy(bytes_.data() + at, &number, sizeof number);
+    }
 
 private:
     std::string bytes_;
@@ -41,37 +52,49 @@ private:
     std::unordered_map<std::string, std::uint16_t> numbers_;
 };
 
+/// The sources that places stand in, in the order of their numbers from 1 on.
+using Sources = std::shared_ptr<std::vector<SourcePtr> const>;
+
 /// Reads what a Writer wrote; throws BadImage at the end of the bytes.
 class Reader : public cereal::InputArchive<Reader, cereal::AllowEmptyClassElision> {
 public:
-    explicit Reader(std::string_view bytes)
-        : InputArchive(this), next_(bytes.data()), end_(next_ + bytes.size()) {}
+    explicit Reader(std::string_view bytes, Sources sources = {})
+        : InputArchive(this),
+          next_(bytes.data()),
+          end_(next_ + bytes.size()),
+          sources_(std::move(sources)) {}
 
-    void take(void* data, std::size_t size) { std::memcpy(data, view(size).data(), size); }
+    ASTERISM_IN_PLACE void take(void* data, std::size_t size) {
+        auto const bytes = view(size);
+        if (size > 0) std::memcpy(data, bytes.data(), size);  // nothing has no place in memory
+    }
     /// The next bytes where they stand.
-    std::string_view view(std::size_t size) {
+    ASTERISM_IN_PLACE std::string_view view(std::size_t size) {
         if (size > left()) ends_too_early();
         auto const* const begin = next_;
         next_ += size;
         return {begin, size};
     }
     std::size_t left() const { return static_cast<std::size_t>(end_ - next_); }
-    /// The sources that places stand in, in the order of their numbers from 1 on.
-    void set_sources(std::vector<SourcePtr> sources) { sources_ = std::move(sources); }
+    void set_sources(Sources sources) { sources_ = std::move(sources); }
+    Sources const& sources() const { return sources_; }
     SourcePtr const& source(std::uint16_t number) const {
         static SourcePtr const none;
-        if (number > sources_.size())
-            throw BadImage("the image names a file that it does not have");
-        return number == 0 ? none : sources_[number - 1];
+        if (number == 0) return none;
+        if (!sources_ || number > sources_->size()) unknown_source();
+        return (*sources_)[number - 1u];
     }
 
 private:
     /// Apart, so that reading a number stays short enough to be done in place.
     [[noreturn]] static void ends_too_early() { throw BadImage("the image ends too early"); }
+    [[noreturn]] static void unknown_source() {
+        throw BadImage("the image names a file that it does not have");
+    }
 
     char const* next_;
     char const* end_;
-    std::vector<SourcePtr> sources_;
+    Sources sources_;
 };
 
 template <class T>

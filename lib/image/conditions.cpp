@@ -44,4 +44,20 @@ void load(image::Reader& archive, CompiledCondition& compiled) {
     condition = restore_condition(kinds()[kind - 1u], load_parts(archive, children));
 }
 
+void save(image::Writer& archive, Clause const& clause) {
+    archive(clause.literal);
+    image::PartsWriter parts(archive, 1);
+    archive(*clause);
+    parts.end_part();
+}
+
+void load(image::Reader& archive, Clause& clause) {
+    Literal literal;
+    archive(literal);
+    auto const parts = image::read_parts(archive);
+    auto maker =
+        std::make_shared<image::PartMaker<CompiledCondition> const>(parts.at(0), archive.sources());
+    clause = Clause(literal, Lazy<CompiledCondition>::deferred(std::move(maker)));
+}
+
 }  // namespace asterism

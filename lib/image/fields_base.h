@@ -13,6 +13,7 @@
 
 #include "base/time.h"
 #include "image/archive.h"
+#include "image/parts.h"
 
 namespace asterism::image {
 
@@ -36,6 +37,23 @@ inline void load(image::Reader& archive, SourcePtr& source) {
     std::uint16_t number = 0;
     archive(number);
     source = archive.source(number);
+}
+
+/// The items stay where they are until they are asked for.
+template <class T>
+void save(image::Writer& archive, LazyList<T> const& list) {
+    image::PartsWriter parts(archive, list.size());
+    for (auto const& item : list) {
+        archive(item);
+        parts.end_part();
+    }
+}
+template <class T>
+void load(image::Reader& archive, LazyList<T>& list) {
+    auto const parts = image::read_parts(archive);
+    if (parts.size() == 0) return;
+    list = LazyList<T>::deferred(
+        std::make_shared<image::ListMaker<T> const>(parts, archive.sources()));
 }
 
 ASTERISM_FIELDS(Span, source, begin, end)

@@ -16,6 +16,10 @@ ASTERISM_FIELDS(MeasureTest, measure, statistic, range, norm)
 void save(image::Writer& archive, CompiledCondition const& condition);
 void load(image::Reader& archive, CompiledCondition& condition);
 
+/// The literal, and the rest as a part of its own, which stays where it is until asked for.
+void save(image::Writer& archive, Clause const& clause);
+void load(image::Reader& archive, Clause& clause);
+
 ASTERISM_FIELDS(Fact, kind, index, detail, node)
 ASTERISM_FIELDS(CountedMember, finding, counts)
 ASTERISM_FIELDS(CountedKey, key, counts, members, covered)
@@ -25,7 +29,7 @@ ASTERISM_FIELDS(CompiledTally, id, label, span, count, keys, items, inputs, cons
 ASTERISM_FIELDS(CompiledConstellation, syntax, service, total, groups, reached)
 ASTERISM_FIELDS(CompiledSuggestion, service, urgency)
 ASTERISM_FIELDS(CompiledFollowUp, action, from, to)
-ASTERISM_FIELDS(CompiledRule, syntax, when, suggest, first_steps, follow_up)
+ASTERISM_FIELDS(CompiledRule, syntax, when, suggest, first_steps, follow_up, signs)
 ASTERISM_FIELDS(CompiledClass, meaning, key, syntax)
 ASTERISM_FIELDS(CompiledDerivation, syntax, when, tests)
 

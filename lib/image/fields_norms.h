@@ -45,12 +45,22 @@ ASTERISM_FIELDS(VeryPretermScale, equations)
 ASTERISM_FIELDS(MeanSdScale, parameters)
 ASTERISM_FIELDS(Norm, description, scale)
 
-inline void save(image::Writer& archive, Standards const& standards) { archive(standards.norms()); }
+template <class Archive>
+void serialize(Archive& archive, Standards::Entry& entry) {
+    auto& [norm, measures] = entry;
+    archive(norm, measures);
+}
+
+inline void save(image::Writer& archive, Standards const& standards) {
+    archive(standards.entries(), standards.norms());
+}
 /// There is no empty `Standards` to load into: this makes one.
 inline Standards load_standards(image::Reader& archive) {
-    std::vector<Norm> norms;
-    archive(norms);
-    return Standards::of(std::move(norms));
+    std::vector<Standards::Entry> entries;
+    LazyList<Norm> norms;
+    archive(entries, norms);
+    if (entries.size() != norms.size()) throw image::BadImage("a norm without its entry");
+    return Standards::of(std::move(norms), std::move(entries));
 }
 
 }  // namespace asterism::norms

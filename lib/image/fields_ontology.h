@@ -16,6 +16,7 @@ ASTERISM_FIELDS(Measure, id, step_name, label, unit, units, plausible, synonyms,
                 instrument, computed, resolution, soft, step)
 ASTERISM_FIELDS(Citation, id, authors, title, journal, pages, doi, note, year, read)
 ASTERISM_FIELDS(Prevalence, finding_name, per_10000, population, sources, note, finding)
+ASTERISM_FIELDS(FindingFrame, step, parent, sex, history)
 ASTERISM_FIELDS(OntologyHeader, id, version, hpo_version)
 
 inline void save(image::Writer& archive, NameIndex const& names) { archive(names.stored()); }
@@ -27,16 +28,16 @@ inline void load(image::Reader& archive, NameIndex& names) {
 
 template <class Archive>
 void serialize(Archive& archive, Ontology& value) {
-    auto& [header, regions, steps, findings, measures, citations, prevalences, norms, norm_sources,
-           tables, digest, finding_names, step_names, region_names, measure_names, citation_names,
-           norm_names, finding_by_id, measure_by_id, step_by_id] = value;
+    auto& [header, regions, steps, findings, frames, measures, citations, prevalences, norms,
+           norm_sources, tables, digest, finding_names, step_names, region_names, measure_names,
+           citation_names, norm_names, finding_by_id, measure_by_id, step_by_id] = value;
     static_cast<void>(norms);  // left out: the standards made of them are stored
-    // Worked out again by Ontology::index_ids.
+    // Names do instead, as ids are among them.
     static_cast<void>(finding_by_id), static_cast<void>(measure_by_id);
     static_cast<void>(step_by_id);
-    archive(header, regions, steps, findings, measures, citations, prevalences, norm_sources,
-            tables, digest, finding_names, step_names, region_names, measure_names, citation_names,
-            norm_names);
+    archive(header, regions, steps, findings, frames, measures, citations, prevalences,
+            norm_sources, tables, digest, finding_names, step_names, region_names, measure_names,
+            citation_names, norm_names);
 }
 
 }  // namespace asterism

@@ -19,10 +19,10 @@ void put_circuit(Writer& archive, CompiledRulebook const& book) {
     circuit_fields(archive, const_cast<CompiledRulebook&>(book));
 }
 
-std::vector<SourcePtr> sources(std::vector<std::string> const& names, TextOf const& text_of) {
+Sources sources(std::vector<std::string> const& names, TextOf const& text_of) {
     std::vector<SourcePtr> result;
     for (auto const& name : names) result.push_back(Source::over(name, text_of(name)));
-    return result;
+    return std::make_shared<std::vector<SourcePtr> const>(std::move(result));
 }
 
 Date effective(Rulebook const& book) {
@@ -52,7 +52,6 @@ CompiledRulebook read(std::string_view bytes, TextOf const& text_of) {
     auto const rulebook = std::make_shared<Rulebook>();
     CompiledRulebook book;
     reader(*ontology, *rulebook);
-    ontology->index_ids();
     book.standards = std::make_shared<norms::Standards const>(norms::load_standards(reader));
     circuit_fields(reader, book);
     if (reader.left() != 0) throw BadImage("the image goes on after its end");

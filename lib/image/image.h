@@ -25,7 +25,9 @@ using TextOf = std::function<std::string_view(std::string const& name)>;
 std::string write(CompiledRulebook const& book);
 
 /// The book of an image, equal to the compiled one in everything but what `write` leaves out.
-/// Throws BadImage.
+/// Throws BadImage. Findings, rules and whatever else stands in long lists are read when they are
+/// first asked for: the bytes must outlive the book, and a list whose frame is whole throws only
+/// then.
 CompiledRulebook read(std::string_view bytes, TextOf const& text_of);
 
 /// The shipped book, read and compiled from the files carried in the program, which must be free

@@ -18,6 +18,17 @@ void keep_first_preferred(std::vector<Answer>& answers) {
     }
 }
 
+std::vector<Standards::Entry> entries_of(std::vector<Norm> const& norms) {
+    std::vector<Standards::Entry> entries;
+    for (auto const& norm : norms)
+        entries.push_back({norm.description.norm, norm.description.measures});
+    return entries;
+}
+
+bool covers(Standards::Entry const& entry, std::string_view measure) {
+    return std::ranges::find(entry.measures, measure) != entry.measures.end();
+}
+
 void append(NormErrors& errors, NormErrors const& more) {
     errors.insert(errors.end(), more.begin(), more.end());
 }
@@ -44,13 +55,14 @@ tl::expected<Standards, NormErrors> Standards::build(std::vector<NormDescription
         }
     }
     if (!errors.empty()) return tl::make_unexpected(std::move(errors));
-    return Standards(std::move(norms));
+    auto entries = entries_of(norms);
+    return Standards(std::move(norms), std::move(entries));
 }
 
 std::vector<Answer> Standards::readings(Query const& query) const {
     std::vector<Answer> answers;
-    for (auto const& norm : norms_) {
-        if (norm.covers(query.measure)) answers.push_back(read_norm(norm, query));
+    for (std::size_t i = 0; i < norms_.size(); ++i) {
+        if (covers(entries_[i], query.measure)) answers.push_back(read_norm(norms_[i], query));
     }
     keep_first_preferred(answers);
     return answers;
@@ -64,9 +76,9 @@ std::optional<Reading> Standards::preferred(Query const& query) const {
 }
 
 Norm const* Standards::find(std::string_view norm) const {
-    auto const same_id = [&](Norm const& known) { return known.description.norm == norm; };
-    auto const found = std::ranges::find_if(norms_, same_id);
-    return found == norms_.end() ? nullptr : &*found;
+    auto const found = std::ranges::find(entries_, norm, &Entry::norm);
+    if (found == entries_.end()) return nullptr;
+    return &norms_[static_cast<std::size_t>(found - entries_.begin())];
 }
 
 std::vector<CurvePoint> curve(Norm const& norm, std::string_view measure, Sex sex, double z) {

@@ -2,11 +2,13 @@
 #pragma once
 
 #include <optional>
+#include <string>
 #include <string_view>
 #include <vector>
 
 #include <tl/expected.hpp>
 
+#include "base/lazy_list.h"
 #include "norms/norm.h"
 #include "norms/query.h"
 
@@ -35,9 +37,16 @@ public:
     [[nodiscard]] static tl::expected<Standards, NormErrors> build(
         std::vector<NormDescription> descriptions, TableTexts const& tables);
 
-    /// From norms that were built and checked before.
-    [[nodiscard]] static Standards of(std::vector<Norm> norms) {
-        return Standards(std::move(norms));
+    /// What a norm is called and measures: all that is asked of most norms.
+    struct Entry {
+        std::string norm{};
+        std::vector<std::string> measures{};
+    };
+
+    /// From norms that were built and checked before, with the entry of each, which says the same
+    /// as its description.
+    [[nodiscard]] static Standards of(LazyList<Norm> norms, std::vector<Entry> entries) {
+        return {std::move(norms), std::move(entries)};
     }
 
     /// What each norm for the measure says, in the order of the descriptions: a reading or why
@@ -47,14 +56,17 @@ public:
     /// The preferred reading, or nothing.
     [[nodiscard]] std::optional<Reading> preferred(Query const& query) const;
 
-    [[nodiscard]] std::vector<Norm> const& norms() const { return norms_; }
+    [[nodiscard]] LazyList<Norm> const& norms() const { return norms_; }
+    [[nodiscard]] std::vector<Entry> const& entries() const { return entries_; }
     /// The norm with this id; null when there is none.
     [[nodiscard]] Norm const* find(std::string_view norm) const;
 
 private:
-    explicit Standards(std::vector<Norm> norms) : norms_(std::move(norms)) {}
+    Standards(LazyList<Norm> norms, std::vector<Entry> entries)
+        : norms_(std::move(norms)), entries_(std::move(entries)) {}
 
-    std::vector<Norm> norms_;
+    LazyList<Norm> norms_;
+    std::vector<Entry> entries_;  ///< parallel to the norms
 };
 
 /// One point of a growth curve.

@@ -14,8 +14,8 @@ namespace asterism {
 
 namespace {
 
-template <class T>
-void move_into(std::vector<T>& target, std::vector<T>& part) {
+template <class List, class T>
+void move_into(List& target, std::vector<T>& part) {
     std::move(part.begin(), part.end(), std::back_inserter(target));
 }
 
@@ -57,8 +57,8 @@ bool read_file(SourcePtr const& file, Ontology& ontology, Diagnostics& diagnosti
 }
 
 /// Fills an id map and a name index; an id that stands twice is reported at both places.
-template <class T>
-void index_ids(std::vector<T> const& things, std::string_view what, NameIndex& names,
+template <class List>
+void index_ids(List const& things, std::string_view what, NameIndex& names,
                std::unordered_map<std::string, std::uint32_t>* by_id, Diagnostics& diagnostics) {
     for (std::uint32_t i = 0; i < things.size(); ++i) {
         auto const& id = things[i].id;
@@ -203,6 +203,7 @@ std::optional<Ontology> load_ontology(std::vector<SourcePtr> const& files, Diagn
     link_findings(ontology, problems);
     link_measures(ontology, problems);
     add_names(ontology);
+    ontology.frame_findings();
     check_ontology(ontology, problems);
     ontology.digest = digest(files);
     diagnostics.append(problems);

@@ -5,18 +5,15 @@ namespace asterism {
 
 namespace {
 
-template <class Map>
-std::optional<std::uint32_t> look_up(Map const& map, std::string_view id) {
-    auto const found = map.find(std::string(id));
-    return found == map.end() ? std::nullopt : std::optional(found->second);
-}
-
-template <class T, class Map>
-void index(std::vector<T> const& things, Map& by_id) {
-    by_id.reserve(things.size());
-    for (std::uint32_t i = 0; i < things.size(); ++i) {
-        if (!things[i].id.empty()) by_id.emplace(things[i].id.text, i);
+/// By the map where there is one, else by the names, of which ids are the first.
+template <class Map, class List>
+std::optional<std::uint32_t> look_up(Map const& map, NameIndex const& names, List const& things, std::string_view id) {
+    if (auto const found = map.find(std::string(id)); found != map.end()) return found->second;
+    if (!map.empty()) return std::nullopt;
+    for (auto const target : names.exact(id)) {
+        if (things[target].id.text == id) return target;
     }
+    return std::nullopt;
 }
 
 }  // namespace
@@ -31,15 +28,23 @@ std::string_view to_text(Sex sex) {
     return "not given";
 }
 
-void Ontology::index_ids() {
-    index(findings, finding_by_id);
-    index(measures, measure_by_id);
-    index(steps, step_by_id);
+void Ontology::frame_findings() {
+    frames.clear();
+    for (FindingId id = 0; id < findings.size(); ++id) {
+        auto const& finding = std::as_const(findings)[id];
+        frames.push_back({finding.step, finding.parent, finding.sex, finding.history});
+    }
 }
 
-std::optional<FindingId> Ontology::finding(std::string_view id) const { return look_up(finding_by_id, id); }
-std::optional<MeasureId> Ontology::measure(std::string_view id) const { return look_up(measure_by_id, id); }
-std::optional<StepId> Ontology::step(std::string_view id) const { return look_up(step_by_id, id); }
+std::optional<FindingId> Ontology::finding(std::string_view id) const {
+    return look_up(finding_by_id, finding_names, findings, id);
+}
+std::optional<MeasureId> Ontology::measure(std::string_view id) const {
+    return look_up(measure_by_id, measure_names, measures, id);
+}
+std::optional<StepId> Ontology::step(std::string_view id) const {
+    return look_up(step_by_id, step_names, steps, id);
+}
 
 std::vector<FindingId> Ontology::descendants(FindingId id) const {
     auto result = findings[id].children;
@@ -52,7 +57,7 @@ std::vector<FindingId> Ontology::descendants(FindingId id) const {
 
 std::vector<FindingId> Ontology::ancestors(FindingId id) const {
     std::vector<FindingId> result;
-    for (auto at = findings[id].parent; at; at = findings[*at].parent) result.push_back(*at);
+    for (auto at = frames[id].parent; at; at = frames[*at].parent) result.push_back(*at);
     return result;
 }
 

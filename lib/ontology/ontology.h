@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "base/diagnostic.h"
+#include "base/lazy_list.h"
 #include "ontology/finding.h"
 #include "ontology/measure.h"
 #include "ontology/names.h"
@@ -21,15 +22,25 @@ struct OntologyHeader {
     std::string hpo_version;
 };
 
+/// What an engine asks of every finding. It says the same as the finding itself, which may still
+/// have to be read.
+struct FindingFrame {
+    StepId step = 0;
+    std::optional<FindingId> parent;
+    Sex sex = Sex::not_given;
+    bool history = false;
+};
+
 /// Everything that can be seen, done or measured. Built once by `load_ontology`, then immutable and shared.
 struct Ontology {
     OntologyHeader header;
     std::vector<Region> regions;
     std::vector<ExamStep> steps;
-    std::vector<Finding> findings;
+    LazyList<Finding> findings;
+    std::vector<FindingFrame> frames;       ///< by FindingId
     std::vector<Measure> measures;
-    std::vector<Citation> citations;
-    std::vector<Prevalence> prevalences;
+    LazyList<Citation> citations;
+    LazyList<Prevalence> prevalences;
     std::vector<yaml::Node> norms;          ///< sections read by the norms
     std::vector<Word> norm_sources;         ///< what those sections cite
     std::vector<SourcePtr> tables;          ///< the .csv files beside the sections, which norms read
@@ -48,7 +59,8 @@ struct Ontology {
     std::optional<StepId> step(std::string_view id) const;
 
     Finding const& at(FindingId id) const { return findings[id]; }
-    ExamStep const& step_of(FindingId id) const { return steps[findings[id].step]; }
+    FindingFrame const& frame(FindingId id) const { return frames[id]; }
+    ExamStep const& step_of(FindingId id) const { return steps[frames[id].step]; }
     Region const& region_of(FindingId id) const { return regions[step_of(id).region]; }
 
     /// All findings below one, nearest first; without itself.
@@ -56,9 +68,10 @@ struct Ontology {
     /// The chain of parents, nearest first; without itself.
     std::vector<FindingId> ancestors(FindingId id) const;
 
-    /// Fills the three maps below from the lists; the first of two equal ids counts.
-    void index_ids();
+    /// Fills `frames` from the findings.
+    void frame_findings();
 
+    /// Ids as they were read from YAML, the first of two equal ones counting; empty out of an image.
     std::unordered_map<std::string, FindingId> finding_by_id;
     std::unordered_map<std::string, MeasureId> measure_by_id;
     std::unordered_map<std::string, StepId> step_by_id;

@@ -128,7 +128,7 @@ HandbookSection derived_chapter(HandbookPlan const& plan) {
         HandbookEntry entry;
         entry.anchor = "derived-" + syntax.finding.text;
         entry.title = capital(plan.finding(id).text);
-        auto clause = clause_of(*compiled->when.condition, plan.vocabulary);
+        auto clause = clause_of(*compiled->when->condition, plan.vocabulary);
         clause.text = "If " + clause.text;
         entry.clauses.push_back(std::move(clause));
         entry.paragraphs.push_back(syntax.because);

@@ -47,7 +47,7 @@ HandbookPlan::HandbookPlan(CompiledRulebook const& given)
     for (auto const id : rules) {
         rule_numbers[id] = "R" + std::to_string(rule_numbers.size() + 1);
         std::set<FindingId> named;
-        named_in(*book.rules[id].when.condition, named);
+        named_in(*book.rules[id].when->condition, named);
         for (auto const finding : named) rules_naming[finding].push_back(id);
     }
 }

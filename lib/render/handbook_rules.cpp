@@ -18,7 +18,7 @@ std::string in_short(Urgency urgency) {
     return std::string(words.substr(0, words.find(',')));
 }
 
-std::string points(std::vector<CompiledItem> const& items, CompiledItem const& item) {
+std::string points(LazyList<CompiledItem> const& items, CompiledItem const& item) {
     bool const all_one = std::all_of(items.begin(), items.end(),
                                      [](CompiledItem const& i) { return i.points == 10; });
     if (all_one) return {};
@@ -32,7 +32,7 @@ HandbookClause item_clause(HandbookPlan const& plan, CompiledTally const& tally,
                            CompiledTally const& score, std::string opening) {
     HandbookClause list{std::move(opening), {}};
     for (auto const& item : tally.items) {
-        auto clause = clause_of(*item.when.condition, plan.vocabulary);
+        auto clause = clause_of(*item.when->condition, plan.vocabulary);
         auto const name = item.item.text + points(score.items, item);
         clause.text = clause.text == item.item.text ? name : name + ": " + clause.text;
         list.parts.push_back(std::move(clause));
@@ -86,8 +86,8 @@ HandbookEntry constellation_entry(HandbookPlan const& plan, CompiledConstellatio
                                             plan.book.tallies[compiled.total], opening));
     }
     entry.clauses.push_back(
-        {"Reached with " + clause_of(*compiled.reached.condition, plan.vocabulary).text,
-         clause_of(*compiled.reached.condition, plan.vocabulary).parts});
+        {"Reached with " + clause_of(*compiled.reached->condition, plan.vocabulary).text,
+         clause_of(*compiled.reached->condition, plan.vocabulary).parts});
     if (!syntax.note.empty()) entry.paragraphs.push_back(syntax.note);
     entry.rows = {{"Rests on", {{std::string(strength_words(syntax.strength)), ""}}},
                   {"Sources", plan.sources(syntax.sources)}};
@@ -109,7 +109,7 @@ public:
         entry.title = syntax_.id.text;
         entry.badge = to_text(highest());
         entry.badge_words = in_short(highest());
-        auto clause = clause_of(*compiled_.when.condition, plan_.vocabulary);
+        auto clause = clause_of(*compiled_.when->condition, plan_.vocabulary);
         clause.text = "If " + clause.text + (clause.parts.empty() ? ": " + referral() : ":");
         bool const in_parts = !clause.parts.empty();
         entry.clauses.push_back(std::move(clause));

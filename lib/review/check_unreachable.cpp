@@ -23,7 +23,7 @@ public:
         // Everything is written before the first question: a clause added later would drop the
         // model.
         for (auto const& rule : book.rules) {
-            if (rule.when.condition) met(rule.when);
+            if (rule.when->condition) met(rule.when);
         }
     }
 
@@ -36,7 +36,7 @@ private:
     sat::Lit met(CompiledCondition const& when) { return circuit_.at(when.literal).yes; }
 
     void check(CompiledConstellation const& constellation) {
-        if (!constellation.reached.condition) return;
+        if (!constellation.reached->condition) return;
         auto const answer = solver_.solve({met(constellation.reached)}, limits_);
         if (answer != sat::Answer::unsatisfiable) return;
         auto const& id = book_.syntax(constellation).id;
@@ -45,7 +45,7 @@ private:
     }
 
     void check(CompiledRule const& rule) {
-        if (!rule.when.condition) return;
+        if (!rule.when->condition) return;
         auto const answer = solver_.solve({met(rule.when)}, limits_);
         auto const& id = book_.syntax(rule).id;
         if (answer == sat::Answer::unsatisfiable) {
@@ -74,7 +74,7 @@ private:
     bool check_implied(CompiledRule const& rule) {
         std::vector<CompiledRule const*> candidates;
         for (auto const& other : book_.rules) {
-            bool const may = &other != &rule && other.when.condition && says_as_much(other, rule);
+            bool const may = &other != &rule && other.when->condition && says_as_much(other, rule);
             if (may) candidates.push_back(&other);
         }
         auto const by = always_met_with(rule, std::move(candidates), 1);

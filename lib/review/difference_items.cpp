@@ -92,9 +92,9 @@ private:
             items.push_back({d.finding.text,
                              label(d.finding),
                              d.finding.span,
-                             compiled->when.condition->describe(vocabulary_),
+                             compiled->when->condition->describe(vocabulary_),
                              {{"because", d.because}, {"sources", words(d.sources)}},
-                             {{"condition", compiled->when.condition}}});
+                             {{"condition", compiled->when->condition}}});
         }
         return items;
     }
@@ -102,7 +102,7 @@ private:
     void add_items(CompiledTally const& tally, BookItem& item) const {
         for (auto const& line : tally.items) {
             item.aspects.emplace_back("points of " + line.item.text, points_text(line.points));
-            item.conditions.emplace_back("item " + line.item.text, line.when.condition);
+            item.conditions.emplace_back("item " + line.item.text, line.when->condition);
         }
     }
 
@@ -130,13 +130,13 @@ private:
             items.push_back({c.id.text,
                              c.label,
                              c.id.span,
-                             compiled.reached.condition->describe(vocabulary_),
+                             compiled.reached->condition->describe(vocabulary_),
                              {{"name", c.label},
                               {"service", c.service.text},
                               {"strength", std::string(to_text(c.strength))},
                               {"note", c.note},
                               {"sources", words(c.sources)}},
-                             {{"reached", compiled.reached.condition}}});
+                             {{"reached", compiled.reached->condition}}});
             add_items(book_.tallies[compiled.total], items.back());
         }
         return items;
@@ -158,7 +158,7 @@ private:
                 r.id.text,
                 "",
                 r.id.span,
-                suggestions(r) + " when " + compiled.when.condition->describe(vocabulary_),
+                suggestions(r) + " when " + compiled.when->condition->describe(vocabulary_),
                 {},
                 {}};
             for (auto const& s : r.suggest) {
@@ -171,7 +171,7 @@ private:
                                                      {"caution", r.caution},
                                                      {"strength", std::string(to_text(r.strength))},
                                                      {"sources", words(r.sources)}});
-            item.conditions.emplace_back("condition", compiled.when.condition);
+            item.conditions.emplace_back("condition", compiled.when->condition);
             items.push_back(std::move(item));
         }
         return items;

@@ -92,8 +92,8 @@ yaml::Table<ExpectSyntax> expect_table() {
     return table;
 }
 
-template <class T>
-bool known(std::vector<T> const& things, Word const& word, std::string_view what,
+template <class List>
+bool known(List const& things, Word const& word, std::string_view what,
            Diagnostics& diagnostics) {
     std::vector<std::string> ids;
     for (auto const& thing : things) ids.push_back(thing.id.text);

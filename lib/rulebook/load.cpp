@@ -17,8 +17,8 @@ bool holds_vignettes(SourcePtr const& file) {
     return name.starts_with("vignettes/") || name.find("/vignettes/") != std::string::npos;
 }
 
-template <class T>
-void move_into(std::vector<T>& target, std::vector<T>& part) {
+template <class List, class T>
+void move_into(List& target, std::vector<T>& part) {
     std::move(part.begin(), part.end(), std::back_inserter(target));
 }
 

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "base/diagnostic.h"
+#include "base/lazy_list.h"
 #include "base/source.h"
 #include "yaml/node.h"
 
@@ -173,17 +174,18 @@ struct PromiseSyntax {
     std::vector<Word> sources;
 };
 
-/// A rulebook as written: every part keeps its place, no name is looked up yet.
+/// A rulebook as written: every part keeps its place, no name is looked up yet. Out of an image, the
+/// parts of its lists are read when they are asked for.
 struct Rulebook {
     RulebookHeader header;
     std::vector<Service> services;
-    std::vector<CountingKey> keys;
-    std::vector<Classification> classes;
-    std::vector<Derivation> derived;
-    std::vector<TallySyntax> tallies;
-    std::vector<ConstellationSyntax> constellations;
-    std::vector<Action> actions;
-    std::vector<Rule> rules;
+    LazyList<CountingKey> keys;
+    LazyList<Classification> classes;
+    LazyList<Derivation> derived;
+    LazyList<TallySyntax> tallies;
+    LazyList<ConstellationSyntax> constellations;
+    LazyList<Action> actions;
+    LazyList<Rule> rules;
     std::vector<PromiseSyntax> promises;
     std::vector<VignetteSyntax> vignettes;
     std::string digest;  ///< SHA-256 of every file but the vignettes

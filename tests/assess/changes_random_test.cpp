@@ -145,7 +145,7 @@ std::string words(CompiledRulebook const& book, Case const& baby) {
         if (baby.step_done[step]) text += ", step " + book.ontology->steps[step].id.text;
     for (auto const& rule : book.rules)
         text += "; " + book.syntax(rule).id.text + ": " +
-                rule.when.condition->describe(book.vocabulary());
+                rule.when->condition->describe(book.vocabulary());
     return text;
 }
 

@@ -45,13 +45,15 @@ std::vector<Truth> evaluated(std::vector<Truth> values, Change const& change) {
 /// What a trial says in short agrees with its verdicts.
 void check_short_answers(Trial const& trial, std::vector<ServiceVerdict> const& at_start) {
     auto const now = trial.verdicts();
-    std::vector<ServiceId> fresh;
+    std::vector<ServiceId> fresh, all;
     for (ServiceId service = 0; service < now.size(); ++service) {
         CHECK(trial.verdict(service) == now[service].verdict);
         bool const suggested = now[service].verdict == Verdict::suggested;
+        if (suggested) all.push_back(service);
         if (suggested && at_start[service].verdict != Verdict::suggested) fresh.push_back(service);
     }
     CHECK(trial.newly_suggested() == fresh);
+    CHECK(trial.suggested() == all);
 }
 
 /// How many of the random changes gave other verdicts than before; each is checked.

@@ -49,7 +49,7 @@ void holds(std::string const& text, std::vector<std::string> const& wanted) {
 
 HandbookClause clause(std::string const& when) {
     auto const book = small_book(rule("r", when, "genetics", "urgent"));
-    return clause_of(*book.rules[0].when.condition, book.vocabulary());
+    return clause_of(*book.rules[0].when->condition, book.vocabulary());
 }
 
 }  // namespace
