@@ -30,7 +30,8 @@ constexpr auto schema = "asterism.assessment/1";
 
 Options make_options() {
     static auto const input_doc = "how to read the files and folders: " + reader_names();
-    static auto const format_doc = fmt::format("{}", fmt::join(names_of(assessment_writers()), ", "));
+    static auto const format_doc =
+        fmt::format("{}", fmt::join(names_of(assessment_writers()), ", "));
     Options options(
         "assess",
         "  asterism assess baby.yaml                 a case file, YAML or JSON; - reads stdin\n"
@@ -114,8 +115,10 @@ int refuse(CompiledRulebook const& book, Case const& baby, Diagnostics const& di
            bool json) {
     auto const flags = recognised_red_flags(book, baby);
     auto const text = red_flag_text(flags);
-    if (json) print(json_text(refusal_json(flags, diagnostics)));
-    else if (!text.empty()) print(text);
+    if (json)
+        print(json_text(refusal_json(flags, diagnostics)));
+    else if (!text.empty())
+        print(text);
     report_refusal(diagnostics);
     return invalid_input;
 }

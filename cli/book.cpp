@@ -4,8 +4,8 @@
 #include <utility>
 
 #include <fmt/format.h>
-#include <nlohmann/json.hpp>
 #include <spdlog/spdlog.h>
+#include <nlohmann/json.hpp>
 
 #include "compile/norm_descriptions.h"
 #include "files.h"
@@ -21,18 +21,22 @@ namespace asterism::cli {
 
 namespace {
 
-std::vector<SourcePtr> sources(std::string const& folder, std::string const& built_in, Diagnostics& diagnostics) {
+std::vector<SourcePtr> sources(std::string const& folder, std::string const& built_in,
+                               Diagnostics& diagnostics) {
     return folder.empty() ? embedded_sources(built_in) : read_folder(folder, diagnostics);
 }
 
 /// `fenton-2013=FILE`: the file joins the ontology under the name that the norm looks for.
-void add_norm_table(std::string const& given, std::vector<SourcePtr>& files, Diagnostics& diagnostics) {
+void add_norm_table(std::string const& given, std::vector<SourcePtr>& files,
+                    Diagnostics& diagnostics) {
     auto const equals = given.find('=');
     if (equals == std::string::npos || equals == 0 || equals + 1 == given.size()) {
         throw UsageError(fmt::format("expected --norm-table NORM=FILE, found `{}`", given));
     }
     auto const text = read_source(given.substr(equals + 1), diagnostics);
-    if (text) files.push_back(make_source(supplied_table_name(given.substr(0, equals)), std::string(text->text())));
+    if (text)
+        files.push_back(
+            make_source(supplied_table_name(given.substr(0, equals)), std::string(text->text())));
 }
 
 template <class T>
@@ -70,7 +74,8 @@ BookPaths book_paths(Options const& options) {
         if (!rulebook.empty()) throw UsageError("give the rulebook's folder once");
         rulebook = folder.front();
     }
-    return {std::move(rulebook), options.get("ontology"), options.all("norm-table"), options.get("as-of")};
+    return {std::move(rulebook), options.get("ontology"), options.all("norm-table"),
+            options.get("as-of")};
 }
 
 std::shared_ptr<Ontology const> load_ontology(BookPaths const& paths, Diagnostics& diagnostics) {
@@ -92,7 +97,9 @@ std::optional<CompiledRulebook> load_book(BookPaths const& paths, Diagnostics& d
     auto book = load_rulebook(paths, diagnostics);
     if (!ontology || !book) return std::nullopt;
     auto compiled = compile(std::move(book), std::move(ontology), diagnostics);
-    if (compiled) spdlog::info("circuit: {} nodes, {} facts", compiled->circuit.size(), compiled->facts.size());
+    if (compiled)
+        spdlog::info("circuit: {} nodes, {} facts", compiled->circuit.size(),
+                     compiled->facts.size());
     return compiled;
 }
 
@@ -121,7 +128,8 @@ OntologyWithNorms load_norms(BookPaths const& paths, Diagnostics& diagnostics) {
 void print_problems(Diagnostics const& diagnostics, std::string const& schema, bool json) {
     report(diagnostics_text(diagnostics));
     if (!json) return;
-    nlohmann::ordered_json envelope{{"schema", schema}, {"diagnostics", diagnostics_json(diagnostics)}};
+    nlohmann::ordered_json envelope{{"schema", schema},
+                                    {"diagnostics", diagnostics_json(diagnostics)}};
     print(json_text(envelope));
 }
 

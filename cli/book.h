@@ -33,8 +33,8 @@ std::shared_ptr<Rulebook const> load_rulebook(BookPaths const& paths, Diagnostic
 std::optional<CompiledRulebook> load_book(BookPaths const& paths, Diagnostics& diagnostics);
 
 /// The same for verbs that judge babies and need no vignettes, no promises and no condition as
-/// written: the shipped book comes from its image, without reading YAML (`image::write`). Null after
-/// an error; kept for the life of the program.
+/// written: the shipped book comes from its image, without reading YAML (`image::write`). Null
+/// after an error; kept for the life of the program.
 CompiledRulebook const* load_judging_book(BookPaths const& paths, Diagnostics& diagnostics);
 /// The ontology alone, likewise.
 std::shared_ptr<Ontology const> load_judging_ontology(BookPaths const& paths,

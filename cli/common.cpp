@@ -12,7 +12,8 @@ namespace {
 
 void set_log_level(std::string const& level) {
     if (level == "off") return;
-    if (level != "info" && level != "debug") throw UsageError(fmt::format("unknown log level `{}`; accepted: off, info, debug", level));
+    if (level != "info" && level != "debug")
+        throw UsageError(fmt::format("unknown log level `{}`; accepted: off, info, debug", level));
     spdlog::set_level(level == "info" ? spdlog::level::info : spdlog::level::debug);
 }
 

@@ -3,7 +3,8 @@
 
 namespace asterism::cli {
 
-/// What the program's exit status means; never depends on the output format. A suggested referral is not an error.
+/// What the program's exit status means; never depends on the output format. A suggested referral
+/// is not an error.
 enum ExitCode : int {
     done = 0,
     internal_error = 1,

@@ -35,10 +35,13 @@ std::string read_up_to_limit(std::istream& stream) {
 bool has_text(std::string_view name) { return name.ends_with(".yaml") || name.ends_with(".csv"); }
 
 /// A file of a folder, named from there, that is not one of a released version of the book in it.
-bool belongs(std::string_view name, std::string_view below) { return has_text(name) && !below.starts_with(releases_folder); }
+bool belongs(std::string_view name, std::string_view below) {
+    return has_text(name) && !below.starts_with(releases_folder);
+}
 
 void cannot_read(std::string const& path, std::string_view why, Diagnostics& diagnostics) {
-    diagnostics.error("cannot-read", {make_source(path, ""), 0, 0}, fmt::format("the file cannot be read: {}", why));
+    diagnostics.error("cannot-read", {make_source(path, ""), 0, 0},
+                      fmt::format("the file cannot be read: {}", why));
 }
 
 }  // namespace
@@ -61,12 +64,16 @@ SourcePtr read_source(std::string const& path, Diagnostics& diagnostics) {
 std::vector<SourcePtr> read_folder(std::string const& folder, Diagnostics& diagnostics) {
     std::error_code error;
     std::vector<std::string> paths;
-    for (auto it = fs::recursive_directory_iterator(folder, error); !error && it != fs::recursive_directory_iterator(); it.increment(error)) {
+    for (auto it = fs::recursive_directory_iterator(folder, error);
+         !error && it != fs::recursive_directory_iterator(); it.increment(error)) {
         auto const& path = it->path();
-        bool const wanted = it->is_regular_file() && belongs(path.string(), path.lexically_relative(folder).generic_string());
+        bool const wanted =
+            it->is_regular_file() &&
+            belongs(path.string(), path.lexically_relative(folder).generic_string());
         if (wanted) paths.push_back(path.string());
     }
-    if (error || paths.empty()) cannot_read(folder, error ? error.message() : "it holds no .yaml file", diagnostics);
+    if (error || paths.empty())
+        cannot_read(folder, error ? error.message() : "it holds no .yaml file", diagnostics);
     std::sort(paths.begin(), paths.end());
     std::vector<SourcePtr> sources;
     for (auto const& path : paths) {
@@ -78,7 +85,8 @@ std::vector<SourcePtr> read_folder(std::string const& folder, Diagnostics& diagn
 std::vector<SourcePtr> embedded_sources(std::string const& prefix) {
     std::vector<SourcePtr> sources;
     for (auto const& file : embedded::files()) {
-        bool const wanted = file.name.starts_with(prefix) && belongs(file.name, file.name.substr(prefix.size()));
+        bool const wanted =
+            file.name.starts_with(prefix) && belongs(file.name, file.name.substr(prefix.size()));
         if (wanted) sources.push_back(make_source(std::string(file.name), std::string(file.text)));
     }
     return sources;

@@ -10,8 +10,9 @@
 
 namespace asterism::cli {
 
-/// A file, or standard input for `-`. A file that cannot be read is reported; one that is larger than the readers
-/// accept is cut just past their limit, so that they refuse it with a proper message.
+/// A file, or standard input for `-`. A file that cannot be read is reported; one that is larger
+/// than the readers accept is cut just past their limit, so that they refuse it with a proper
+/// message.
 SourcePtr read_source(std::string const& path, Diagnostics& diagnostics);
 
 /// Every .yaml and .csv file below a folder, sorted by path.

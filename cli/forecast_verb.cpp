@@ -59,14 +59,16 @@ int forecast_verb(std::vector<std::string> const& arguments) {
         throw UsageError("give the book once");
     Diagnostics diagnostics;
     auto const ontology = load_ontology(paths, diagnostics);
-    auto const book = compiled(named.empty() ? load_rulebook(paths, diagnostics)
-                                             : named_book(named.front(), open_shelf({}, diagnostics), diagnostics),
-                               ontology, diagnostics);
+    auto const book = compiled(
+        named.empty() ? load_rulebook(paths, diagnostics)
+                      : named_book(named.front(), open_shelf({}, diagnostics), diagnostics),
+        ontology, diagnostics);
     auto const against = options.get("against");
     auto const earlier =
         against.empty()
             ? std::nullopt
-            : compiled(named_book(against, open_shelf(paths.rulebook, diagnostics), diagnostics), ontology, diagnostics);
+            : compiled(named_book(against, open_shelf(paths.rulebook, diagnostics), diagnostics),
+                       ontology, diagnostics);
     if (!book || (!against.empty() && !earlier))
         return print_problems(diagnostics, forecast_schema, format == "json"), invalid_input;
     auto const* const old = earlier ? &*earlier : nullptr;

@@ -20,7 +20,9 @@ int lookup_verb(std::vector<std::string> const& arguments) {
     Options options("lookup",
                     "  asterism lookup low-set ears       by id, label, synonym or HPO id\n"
                     "  asterism lookup HP:0000369 --format json\n");
-    options.value("format", "FORMAT", "text or json").positional("words", true, "the name").common();
+    options.value("format", "FORMAT", "text or json")
+        .positional("words", true, "the name")
+        .common();
     if (parse_or_help(options, arguments)) return done;
     bool const json = options.format({"text", "json"}) == "json";
     auto const words = fmt::format("{}", fmt::join(options.all("words"), " "));
@@ -31,7 +33,9 @@ int lookup_verb(std::vector<std::string> const& arguments) {
     auto const entries = look_up(*book, words);
     if (entries.empty()) {
         auto const names = book->ontology->finding_names.resolve(words).nearest;
-        Word const word{words, {make_source("<arguments>", words), 0, static_cast<std::uint32_t>(words.size())}};
+        Word const word{
+            words,
+            {make_source("<arguments>", words), 0, static_cast<std::uint32_t>(words.size())}};
         report_unresolved(word, "finding", {{}, names}, {}, diagnostics);
         return print_problems(diagnostics, lookup_schema, json), invalid_input;
     }

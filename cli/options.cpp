@@ -19,7 +19,9 @@ namespace {
 
 constexpr unsigned line_width = 80;
 
-auto text_value(char const* placeholder) { return po::value<std::string>()->value_name(placeholder); }
+auto text_value(char const* placeholder) {
+    return po::value<std::string>()->value_name(placeholder);
+}
 auto list_value(char const* placeholder) {
     return po::value<std::vector<std::string>>()->value_name(placeholder)->composing();
 }

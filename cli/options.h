@@ -16,7 +16,8 @@ struct UsageError : std::runtime_error {
     using std::runtime_error::runtime_error;
 };
 
-/// The options of one verb: a thin layer over Boost.Program_options without its guessing of abbreviations.
+/// The options of one verb: a thin layer over Boost.Program_options without its guessing of
+/// abbreviations.
 class Options {
 public:
     /// `examples` open the help; each is a command and a line of explanation.

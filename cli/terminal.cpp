@@ -11,7 +11,8 @@
 namespace asterism::cli {
 
 void print(std::string_view text) {
-    bool const written = std::fwrite(text.data(), 1, text.size(), stdout) == text.size() && std::fflush(stdout) == 0;
+    bool const written =
+        std::fwrite(text.data(), 1, text.size(), stdout) == text.size() && std::fflush(stdout) == 0;
     if (!written) throw std::runtime_error("standard output cannot be written");
 }
 

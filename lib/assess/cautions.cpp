@@ -11,7 +11,8 @@ namespace {
 
 class Cautions {
 public:
-    Cautions(CompiledRulebook const& book, Case const& baby, CaseFacts const& facts) : book_(book), baby_(baby), facts_(facts) {}
+    Cautions(CompiledRulebook const& book, Case const& baby, CaseFacts const& facts)
+        : book_(book), baby_(baby), facts_(facts) {}
 
     std::vector<Caution> work_out() {
         for (auto const& statement : baby_.present) other_sex(statement);
@@ -26,7 +27,8 @@ private:
         auto const& finding = book_.ontology->at(statement.finding);
         bool const known = baby_.sex == Sex::female || baby_.sex == Sex::male;
         if (!known || finding.sex == Sex::not_given || finding.sex == baby_.sex) return;
-        result_.push_back({fmt::format("{} is a finding of {} babies; the record says {}. It is judged as stated: check which is wrong.",
+        result_.push_back({fmt::format("{} is a finding of {} babies; the record says {}. It is "
+                                       "judged as stated: check which is wrong.",
                                        finding.label, to_text(finding.sex), to_text(baby_.sex)),
                            {statement.as_written.span}});
     }
@@ -50,27 +52,37 @@ private:
         auto const& label = book_.ontology->at(id).label;
         bool const stated_present = state.origin == Origin::stated_present;
         bool const stated_absent = state.origin == Origin::stated_absent;
-        if (reading && ((stated_present && value == Truth::no) || (stated_absent && value == Truth::yes))) {
-            result_.push_back({fmt::format("{} is stated {}, but {} says otherwise; it is judged present.", label,
-                                           stated_present ? "present" : "absent", reading->measured.as_written.text),
-                               {state.statement->as_written.span, reading->measured.as_written.span}});
+        if (reading &&
+            ((stated_present && value == Truth::no) || (stated_absent && value == Truth::yes))) {
+            result_.push_back(
+                {fmt::format("{} is stated {}, but {} says otherwise; it is judged present.", label,
+                             stated_present ? "present" : "absent",
+                             reading->measured.as_written.text),
+                 {state.statement->as_written.span, reading->measured.as_written.span}});
         } else if (!reading && stated_absent && value == Truth::yes) {
-            result_.push_back({fmt::format("{} is stated absent, but other findings imply it; it is judged present.", label),
-                               {state.statement->as_written.span}});
+            result_.push_back(
+                {fmt::format(
+                     "{} is stated absent, but other findings imply it; it is judged present.",
+                     label),
+                 {state.statement->as_written.span}});
         }
         if (!reading && stated_present && !derivation.tests.empty()) {
-            result_.push_back({fmt::format("{} was judged by eye: no measure is recorded.", label), {state.statement->as_written.span}});
+            result_.push_back({fmt::format("{} was judged by eye: no measure is recorded.", label),
+                               {state.statement->as_written.span}});
         }
         borderline(id, derivation, label);
     }
 
     void borderline(FindingId id, CompiledDerivation const& derivation, std::string const& label) {
-        auto const* reading = taken(derivation, [](Truth value) { return value == Truth::unknown; });
+        auto const* reading =
+            taken(derivation, [](Truth value) { return value == Truth::unknown; });
         if (!reading) return;
         bool const red_flag = book_.class_of(id) == FindingClass::red_flag;
-        result_.push_back({fmt::format("{} is borderline: {} lies within the reading error of the cut-off{}.", label,
-                                       reading->measured.as_written.text, red_flag ? "; the unsafe side is taken" : ""),
-                           {reading->measured.as_written.span}});
+        result_.push_back(
+            {fmt::format("{} is borderline: {} lies within the reading error of the cut-off{}.",
+                         label, reading->measured.as_written.text,
+                         red_flag ? "; the unsafe side is taken" : ""),
+             {reading->measured.as_written.span}});
     }
 
     CompiledRulebook const& book_;
@@ -81,7 +93,8 @@ private:
 
 }  // namespace
 
-std::vector<Caution> case_cautions(CompiledRulebook const& book, Case const& baby, CaseFacts const& facts) {
+std::vector<Caution> case_cautions(CompiledRulebook const& book, Case const& baby,
+                                   CaseFacts const& facts) {
     return Cautions(book, baby, facts).work_out();
 }
 

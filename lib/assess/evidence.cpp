@@ -23,7 +23,8 @@ std::string z_words(NumberBand z) {
 
 void add_unique(std::vector<Evidence>& out, Evidence evidence) {
     bool const known = std::any_of(out.begin(), out.end(), [&](Evidence const& e) {
-        return e.kind == evidence.kind && e.id == evidence.id && e.label == evidence.label && e.threshold == evidence.threshold;
+        return e.kind == evidence.kind && e.id == evidence.id && e.label == evidence.label &&
+               e.threshold == evidence.threshold;
     });
     if (!known) out.push_back(std::move(evidence));
 }
@@ -38,8 +39,10 @@ std::vector<Evidence> EvidenceReader::decisive(CompiledCondition const& conditio
     return out;
 }
 
-/// A group that holds is explained by the children that hold (or, where it negates, by those that do not).
-void EvidenceReader::collect(CompiledCondition const& condition, bool wanted, std::vector<Evidence>& out) const {
+/// A group that holds is explained by the children that hold (or, where it negates, by those that
+/// do not).
+void EvidenceReader::collect(CompiledCondition const& condition, bool wanted,
+                             std::vector<Evidence>& out) const {
     if (condition.children.empty()) return collect_leaf(condition, out);
     bool const wanted_child = condition.condition->negates() ? !wanted : wanted;
     for (auto const& child : condition.children) {
@@ -47,16 +50,19 @@ void EvidenceReader::collect(CompiledCondition const& condition, bool wanted, st
     }
 }
 
-void EvidenceReader::collect_leaf(CompiledCondition const& condition, std::vector<Evidence>& out) const {
+void EvidenceReader::collect_leaf(CompiledCondition const& condition,
+                                  std::vector<Evidence>& out) const {
     auto const leaf_data = condition.condition->leaf();
     if (leaf_data.kind == Leaf::Kind::tally) {
         add_unique(out, tally(leaf_data));
-        for (auto& counts : counted(book_.tallies[leaf_data.index])) add_unique(out, std::move(counts));
+        for (auto& counts : counted(book_.tallies[leaf_data.index]))
+            add_unique(out, std::move(counts));
     } else if (leaf_data.kind == Leaf::Kind::constellation) {
         auto const& constellation = book_.constellations[leaf_data.index];
         add_unique(out, leaf(condition));
         for (auto& part : decisive(constellation.reached)) add_unique(out, std::move(part));
-    } else if (leaf_data.kind == Leaf::Kind::finding && !leaf_data.wants_absent && value(condition.literal) == Truth::yes) {
+    } else if (leaf_data.kind == Leaf::Kind::finding && !leaf_data.wants_absent &&
+               value(condition.literal) == Truth::yes) {
         for (auto const id : present_by(leaf_data.index)) {
             add_unique(out, finding(id));
             if (facts_.states[id].origin != Origin::stated_present) add_derivation(id, out);
@@ -90,7 +96,8 @@ std::vector<FindingId> EvidenceReader::present_by(FindingId id) const {
 
 std::string EvidenceReader::how(FindingId id) const {
     auto const& state = facts_.states[id];
-    if (state.origin == Origin::stated_present || state.origin == Origin::stated_absent) return "stated";
+    if (state.origin == Origin::stated_present || state.origin == Origin::stated_absent)
+        return "stated";
     if (value(book_.present[id]) == Truth::yes) {
         auto const& derived = book_.derived[id];
         return derived && value(derived->when.literal) == Truth::yes ? "derived" : "inherited";
@@ -113,7 +120,8 @@ Evidence EvidenceReader::finding(FindingId id) const {
         evidence.as_written = state.statement->as_written.text;
         if (state.statement->grade) evidence.grade = finding.grades[*state.statement->grade].text;
     }
-    if (book_.classes[id] && book_.classes[id]->key) evidence.key = book_.book->keys[*book_.classes[id]->key].id.text;
+    if (book_.classes[id] && book_.classes[id]->key)
+        evidence.key = book_.book->keys[*book_.classes[id]->key].id.text;
     return evidence;
 }
 
@@ -123,19 +131,23 @@ Evidence EvidenceReader::leaf(CompiledCondition const& condition) const {
     if (data.kind == Leaf::Kind::tally) return tally(data);
     if (data.kind == Leaf::Kind::measure) return measure(condition);
     Evidence evidence;
-    evidence.kind = data.kind == Leaf::Kind::constellation ? Evidence::Kind::constellation : Evidence::Kind::fact;
-    if (data.kind == Leaf::Kind::constellation) evidence.id = book_.syntax(book_.constellations[data.index]).id.text;
+    evidence.kind = data.kind == Leaf::Kind::constellation ? Evidence::Kind::constellation
+                                                           : Evidence::Kind::fact;
+    if (data.kind == Leaf::Kind::constellation)
+        evidence.id = book_.syntax(book_.constellations[data.index]).id.text;
     evidence.label = condition.condition->describe(vocabulary_);
     evidence.state = to_text(value(condition.literal));
     if (data.kind == Leaf::Kind::age && baby_.age) evidence.value = to_text(*baby_.age);
-    if (data.kind == Leaf::Kind::gestation && baby_.gestation) evidence.value = to_text(*baby_.gestation);
+    if (data.kind == Leaf::Kind::gestation && baby_.gestation)
+        evidence.value = to_text(*baby_.gestation);
     if (data.kind == Leaf::Kind::sex) evidence.value = to_text(baby_.sex);
     return evidence;
 }
 
 Evidence EvidenceReader::tally(Leaf const& leaf) const {
     auto const& tally = book_.tallies[leaf.index];
-    Bounds const bounds{sum(tally.inputs, facts_.counted).low, sum(tally.inputs, facts_.values).high};
+    Bounds const bounds{sum(tally.inputs, facts_.counted).low,
+                        sum(tally.inputs, facts_.values).high};
     Evidence evidence;
     evidence.kind = Evidence::Kind::tally;
     evidence.id = tally.id;
@@ -157,7 +169,9 @@ Evidence EvidenceReader::measure(CompiledCondition const& condition) const {
         if (reading.measured.measure != condition.condition->leaf().index) continue;
         evidence.as_written = reading.measured.as_written.text;
         evidence.value = reading.measured.as_written.text;
-        if (reading.z_as_read) evidence.value += fmt::format(", z {} by {}", z_words(*reading.z_as_read), reading.norm);
+        if (reading.z_as_read)
+            evidence.value +=
+                fmt::format(", z {} by {}", z_words(*reading.z_as_read), reading.norm);
     }
     evidence.state = to_text(value(condition.literal));
     return evidence;
@@ -168,7 +182,8 @@ std::vector<Evidence> EvidenceReader::counted(CompiledTally const& tally) const 
     for (auto const& key : tally.keys) {
         if (value_of(key.counts, facts_.counted) != Truth::yes) continue;
         for (auto const& member : key.members) {
-            if (value_of(member.counts, facts_.counted) == Truth::yes) result.push_back(finding(member.finding));
+            if (value_of(member.counts, facts_.counted) == Truth::yes)
+                result.push_back(finding(member.finding));
         }
     }
     for (auto const& item : tally.items) {

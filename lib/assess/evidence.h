@@ -19,7 +19,8 @@ public:
     Truth value(Literal literal) const { return value_of(literal, facts_.values); }
     Vocabulary const& vocabulary() const { return vocabulary_; }
 
-    /// The leaves that made a condition what it is: for a true `any` the true children, and so on down.
+    /// The leaves that made a condition what it is: for a true `any` the true children, and so on
+    /// down.
     std::vector<Evidence> decisive(CompiledCondition const& condition) const;
 
     /// One finding with everything recorded of it.

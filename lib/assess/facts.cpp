@@ -9,11 +9,17 @@ namespace asterism {
 
 namespace {
 
-/// Works out the own state of every finding, in the order of precedence that the method `origin` spells out.
+/// Works out the own state of every finding, in the order of precedence that the method `origin`
+/// spells out.
 class States {
 public:
-    States(CompiledRulebook const& book, Case const& baby, std::vector<MeasureReading> const& readings)
-        : book_(book), ontology_(*book.ontology), baby_(baby), readings_(readings), states_(ontology_.findings.size()) {}
+    States(CompiledRulebook const& book, Case const& baby,
+           std::vector<MeasureReading> const& readings)
+        : book_(book),
+          ontology_(*book.ontology),
+          baby_(baby),
+          readings_(readings),
+          states_(ontology_.findings.size()) {}
 
     std::vector<FindingState> work_out() {
         for (auto const& statement : baby_.present) note(statement, Origin::stated_present);
@@ -30,8 +36,10 @@ public:
 private:
     void note(Statement const& statement, Origin origin) {
         auto& state = states_[statement.finding];
-        if (origin == Origin::stated_present) state.present_sides = state.present_sides | statement.sides;
-        if (origin == Origin::stated_absent) state.absent_sides = state.absent_sides | statement.sides;
+        if (origin == Origin::stated_present)
+            state.present_sides = state.present_sides | statement.sides;
+        if (origin == Origin::stated_absent)
+            state.absent_sides = state.absent_sides | statement.sides;
         state.familial = state.familial || statement.familial;
         if (state.statement) return;
         state.statement = &statement;
@@ -40,7 +48,8 @@ private:
 
     /// "Absent on the left" says nothing of the right.
     static bool only_one_side_absent(FindingState const& state) {
-        bool const one_side = state.absent_sides == Sides::left || state.absent_sides == Sides::right;
+        bool const one_side =
+            state.absent_sides == Sides::left || state.absent_sides == Sides::right;
         return state.origin == Origin::stated_absent && one_side;
     }
 
@@ -58,7 +67,8 @@ private:
         auto const ancestors = ontology_.ancestors(id);
         return std::any_of(ancestors.begin(), ancestors.end(), [&](FindingId a) {
             return states_[a].statement && states_[a].absent_sides == Sides::not_said &&
-                   std::any_of(baby_.absent.begin(), baby_.absent.end(), [&](Statement const& s) { return s.finding == a; });
+                   std::any_of(baby_.absent.begin(), baby_.absent.end(),
+                               [&](Statement const& s) { return s.finding == a; });
         });
     }
 
@@ -67,14 +77,16 @@ private:
         return known && finding.sex != Sex::not_given && finding.sex != baby_.sex;
     }
 
-    /// One of two measures alone would be false comfort: a dimple 3 mm wide may still be too far up. Each measure
-    /// that the derivation asks for must have been taken, and one of its tests must have a norm.
+    /// One of two measures alone would be false comfort: a dimple 3 mm wide may still be too far
+    /// up. Each measure that the derivation asks for must have been taken, and one of its tests
+    /// must have a norm.
     bool decided_by_measure(FindingId id) const {
         if (!book_.derived[id] || book_.derived[id]->tests.empty()) return false;
         auto const& tests = book_.derived[id]->tests;
         return std::all_of(tests.begin(), tests.end(), [&](std::uint32_t test) {
             return std::any_of(tests.begin(), tests.end(), [&](std::uint32_t other) {
-                bool const same = book_.measure_tests[other].measure == book_.measure_tests[test].measure;
+                bool const same =
+                    book_.measure_tests[other].measure == book_.measure_tests[test].measure;
                 return same && value_of(book_.measure_tests[other], readings_).has_value();
             });
         });
@@ -105,14 +117,16 @@ public:
     Truth operator()(Fact const& fact) const {
         switch (fact.kind) {
             case Fact::Kind::finding: return finding(fact.index);
-            case Fact::Kind::history_assumed: return truth(facts_.states[fact.index].own == Truth::yes);
+            case Fact::Kind::history_assumed:
+                return truth(facts_.states[fact.index].own == Truth::yes);
             case Fact::Kind::left: return side(fact.index, Sides::left);
             case Fact::Kind::right: return side(fact.index, Sides::right);
             case Fact::Kind::grade: return grade(fact.index, fact.detail);
             case Fact::Kind::familial: return truth(facts_.states[fact.index].familial);
             case Fact::Kind::measure: return measured(fact.detail).value_or(missing());
             case Fact::Kind::measure_by_eye: return measured(fact.detail).value_or(Truth::no);
-            case Fact::Kind::measure_red_flag: return truth(measured(fact.detail).value_or(Truth::no) != Truth::no);
+            case Fact::Kind::measure_red_flag:
+                return truth(measured(fact.detail).value_or(Truth::no) != Truth::no);
             case Fact::Kind::age: return within(fact.detail, baby_.age);
             case Fact::Kind::gestation: return gestation(fact.detail);
             case Fact::Kind::female: return is_sex(Sex::female);
@@ -132,7 +146,9 @@ private:
     }
 
     /// A side or a grade of something that is not stated present; what nobody told is not assumed.
-    Truth detail_of_absent(FindingId id) const { return can_be_examined(id) ? finding(id) : Truth::no; }
+    Truth detail_of_absent(FindingId id) const {
+        return can_be_examined(id) ? finding(id) : Truth::no;
+    }
 
     Truth side(FindingId id, Sides wanted) const {
         auto const& state = facts_.states[id];
@@ -149,12 +165,16 @@ private:
         if (state.own != Truth::yes) return detail_of_absent(id);
         Truth result = Truth::no;
         for (auto const& statement : baby_.present) {
-            if (statement.finding == id) result = result | (statement.grade ? truth(*statement.grade == wanted) : Truth::unknown);
+            if (statement.finding == id)
+                result =
+                    result | (statement.grade ? truth(*statement.grade == wanted) : Truth::unknown);
         }
         return result;
     }
 
-    std::optional<Truth> measured(std::uint32_t test) const { return value_of(book_.measure_tests[test], facts_.readings); }
+    std::optional<Truth> measured(std::uint32_t test) const {
+        return value_of(book_.measure_tests[test], facts_.readings);
+    }
 
     Truth within(std::uint32_t range, std::optional<Duration> const& age) const {
         return age ? book_.ranges[range].contains(age->hours, age->hours) : Truth::unknown;

@@ -13,7 +13,8 @@ constexpr int most_trials = 20000;
 
 }  // namespace
 
-FewestSteps::FewestSteps(CompiledRulebook const& book, Case const& baby, WhatIf const& what_if) : book_(book), what_if_(what_if) {
+FewestSteps::FewestSteps(CompiledRulebook const& book, Case const& baby, WhatIf const& what_if)
+    : book_(book), what_if_(what_if) {
     for (StepId step = 0; step < book.ontology->steps.size(); ++step) {
         if (baby.step_done[step]) continue;
         auto change = what_if.step_normal(step);
@@ -46,7 +47,8 @@ FewestSteps::Set FewestSteps::needed(ServiceId service) const {
     return result;
 }
 
-bool FewestSteps::extend(ServiceId service, Set& set, std::size_t from, std::size_t more, int& trials) const {
+bool FewestSteps::extend(ServiceId service, Set& set, std::size_t from, std::size_t more,
+                         int& trials) const {
     if (trials-- <= 0) return false;
     if (more == 0) return settles(service, set);
     for (std::size_t next = from; next < steps_.size(); ++next) {
@@ -60,7 +62,8 @@ bool FewestSteps::extend(ServiceId service, Set& set, std::size_t from, std::siz
 
 StepToDo FewestSteps::to_do(std::size_t index) const {
     auto const& step = book_.ontology->steps[steps_[index]];
-    return {step.id.text, step.label, book_.ontology->regions[step.region].label, step.essential, 0, 0};
+    return {step.id.text,   step.label, book_.ontology->regions[step.region].label,
+            step.essential, 0,          0};
 }
 
 void FewestSteps::find(ServiceId service, WhatWouldChange& result) const {
@@ -70,7 +73,9 @@ void FewestSteps::find(ServiceId service, WhatWouldChange& result) const {
     for (std::size_t more = 0; set.size() + more <= most_steps; ++more) {
         if (!extend(service, set, 0, more, trials)) continue;
         std::sort(set.begin(), set.end());
-        std::stable_partition(set.begin(), set.end(), [&](std::size_t i) { return book_.ontology->steps[steps_[i]].essential; });
+        std::stable_partition(set.begin(), set.end(), [&](std::size_t i) {
+            return book_.ontology->steps[steps_[i]].essential;
+        });
         for (auto const index : set) result.examine.push_back(to_do(index));
         return;
     }

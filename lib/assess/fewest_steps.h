@@ -21,8 +21,8 @@ private:
     bool settles(ServiceId service, Set const& set) const;
     Set all() const;
     Set needed(ServiceId service) const;
-    /// Extends `set` by at most `more` steps from position `from` on until it settles; false when it cannot, or when the
-    /// trials are used up.
+    /// Extends `set` by at most `more` steps from position `from` on until it settles; false when
+    /// it cannot, or when the trials are used up.
     bool extend(ServiceId service, Set& set, std::size_t from, std::size_t more, int& trials) const;
     StepToDo to_do(std::size_t index) const;
 

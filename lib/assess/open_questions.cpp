@@ -23,7 +23,8 @@ std::vector<Fact const*> facts_by_node(CompiledRulebook const& book) {
 }
 
 bool is_finding_fact(Fact::Kind kind) {
-    return kind == Fact::Kind::finding || kind == Fact::Kind::left || kind == Fact::Kind::right || kind == Fact::Kind::grade;
+    return kind == Fact::Kind::finding || kind == Fact::Kind::left || kind == Fact::Kind::right ||
+           kind == Fact::Kind::grade;
 }
 
 std::string fact_name(CompiledRulebook const& book, Fact const& fact) {
@@ -46,7 +47,8 @@ StepToDo to_do(Ontology const& ontology, StepId id) {
 
 class Walk {
 public:
-    Walk(CompiledRulebook const& book, CaseFacts const& facts) : book_(book), facts_(facts), by_node_(facts_by_node(book)) {}
+    Walk(CompiledRulebook const& book, CaseFacts const& facts)
+        : book_(book), facts_(facts), by_node_(facts_by_node(book)) {}
 
     void from(Literal literal) {
         seen_.assign(book_.circuit.size(), false);
@@ -57,7 +59,8 @@ public:
 
     OpenQuestions result() const {
         std::vector<std::tuple<bool, int, StepId>> order;
-        for (auto const& [step, rules] : rules_) order.emplace_back(!book_.ontology->steps[step].essential, -rules, step);
+        for (auto const& [step, rules] : rules_)
+            order.emplace_back(!book_.ontology->steps[step].essential, -rules, step);
         std::sort(order.begin(), order.end());
         OpenQuestions questions;
         for (auto const& [inessential, rules, step] : order) {
@@ -78,8 +81,10 @@ private:
     }
 
     void reach(Fact const& fact) {
-        bool const examined = is_finding_fact(fact.kind) && !book_.ontology->frame(fact.index).history;
-        bool const detail_missing = examined && facts_.states[fact.index].origin == Origin::stated_present;
+        bool const examined =
+            is_finding_fact(fact.kind) && !book_.ontology->frame(fact.index).history;
+        bool const detail_missing =
+            examined && facts_.states[fact.index].origin == Origin::stated_present;
         if (!examined || detail_missing) {
             names_.insert(detail_missing ? detail(fact) : fact_name(book_, fact));
             return;
@@ -90,7 +95,8 @@ private:
     }
 
     std::string detail(Fact const& fact) const {
-        return (fact.kind == Fact::Kind::grade ? "grade of " : "side of ") + book_.ontology->at(fact.index).label;
+        return (fact.kind == Fact::Kind::grade ? "grade of " : "side of ") +
+               book_.ontology->at(fact.index).label;
     }
 
     CompiledRulebook const& book_;
@@ -104,29 +110,33 @@ private:
 };
 
 bool same(std::vector<ServiceVerdict> const& a, std::vector<ServiceVerdict> const& b) {
-    return std::equal(a.begin(), a.end(), b.begin(), b.end(), [](ServiceVerdict const& x, ServiceVerdict const& y) {
-        return x.verdict == y.verdict && x.urgency == y.urgency;
-    });
+    return std::equal(a.begin(), a.end(), b.begin(), b.end(),
+                      [](ServiceVerdict const& x, ServiceVerdict const& y) {
+                          return x.verdict == y.verdict && x.urgency == y.urgency;
+                      });
 }
 
 /// The facts of each history item: present when it is.
 Grouped<NodeId> facts_of_history(CompiledRulebook const& book) {
     return {book.ontology->findings.size(), [&](auto put) {
                 for (auto const& fact : book.facts) {
-                    bool const own = fact.kind == Fact::Kind::history_assumed || fact.kind == Fact::Kind::finding;
+                    bool const own = fact.kind == Fact::Kind::history_assumed ||
+                                     fact.kind == Fact::Kind::finding;
                     if (own) put(fact.index, fact.node);
                 }
             }};
 }
 
-/// The history items whose presence would change a verdict; the rest need not be asked for this baby.
+/// The history items whose presence would change a verdict; the rest need not be asked for this
+/// baby.
 std::vector<std::string> telling_history(CompiledRulebook const& book, CaseFacts const& facts) {
     Trial trial(book, facts.values);
     auto const now = trial.verdicts();
     auto const facts_of = facts_of_history(book);
     std::vector<std::string> labels;
     for (FindingId id = 0; id < book.ontology->findings.size(); ++id) {
-        bool const open = facts.states[id].own == Truth::unknown && book.ontology->region_of(id).history;
+        bool const open =
+            facts.states[id].own == Truth::unknown && book.ontology->region_of(id).history;
         if (!open) continue;
         std::vector<std::pair<NodeId, Truth>> present;
         for (auto const node : facts_of.at(id)) present.emplace_back(node, Truth::yes);
@@ -140,7 +150,8 @@ std::vector<std::string> telling_history(CompiledRulebook const& book, CaseFacts
 
 }  // namespace
 
-OpenQuestions open_questions(CompiledRulebook const& book, CaseFacts const& facts, std::vector<Literal> const& open) {
+OpenQuestions open_questions(CompiledRulebook const& book, CaseFacts const& facts,
+                             std::vector<Literal> const& open) {
     Walk walk(book, facts);
     for (auto const literal : open) walk.from(literal);
     return walk.result();
@@ -150,19 +161,24 @@ NotExamined not_examined(CompiledRulebook const& book, Case const& baby, CaseFac
     NotExamined result;
     auto const& ontology = *book.ontology;
     for (StepId step = 0; step < ontology.steps.size(); ++step) {
-        bool const examined = !ontology.steps[step].result && !ontology.regions[ontology.steps[step].region].history;
+        bool const examined =
+            !ontology.steps[step].result && !ontology.regions[ontology.steps[step].region].history;
         if (baby.step_done[step] || !examined) continue;
         auto todo = to_do(ontology, step);
         for (FindingId id = 0; id < ontology.findings.size(); ++id) {
-            todo.findings += ontology.frame(id).step == step && facts.states[id].own == Truth::unknown;
+            todo.findings +=
+                ontology.frame(id).step == step && facts.states[id].own == Truth::unknown;
         }
         if (todo.findings > 0) result.steps.push_back(std::move(todo));
     }
-    std::stable_partition(result.steps.begin(), result.steps.end(), [](StepToDo const& s) { return s.essential; });
+    std::stable_partition(result.steps.begin(), result.steps.end(),
+                          [](StepToDo const& s) { return s.essential; });
     EvidenceReader const reader(book, baby, facts);
-    for (auto const& statement : baby.unsure) result.unsure.push_back(reader.finding(statement.finding));
+    for (auto const& statement : baby.unsure)
+        result.unsure.push_back(reader.finding(statement.finding));
     result.history = telling_history(book, facts);
-    if (baby.sex == Sex::not_given || baby.sex == Sex::undetermined) result.facts.emplace_back("sex");
+    if (baby.sex == Sex::not_given || baby.sex == Sex::undetermined)
+        result.facts.emplace_back("sex");
     if (!baby.gestation) result.facts.emplace_back("gestation");
     if (!baby.age) result.facts.emplace_back("age");
     return result;

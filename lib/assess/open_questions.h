@@ -15,9 +15,10 @@ struct OpenQuestions {
     std::vector<std::string> facts;  ///< sex, age, gestation, measures, history items
 };
 
-/// Follows the unknown nodes below the given literals down to the unknown facts, grouped by exam step:
-/// essential steps first, then those that bear on most rules, then head to toe.
-OpenQuestions open_questions(CompiledRulebook const& book, CaseFacts const& facts, std::vector<Literal> const& open);
+/// Follows the unknown nodes below the given literals down to the unknown facts, grouped by exam
+/// step: essential steps first, then those that bear on most rules, then head to toe.
+OpenQuestions open_questions(CompiledRulebook const& book, CaseFacts const& facts,
+                             std::vector<Literal> const& open);
 
 /// Everything that was not examined, whatever the rules ask.
 NotExamined not_examined(CompiledRulebook const& book, Case const& baby, CaseFacts const& facts);

@@ -11,7 +11,8 @@ namespace {
 
 class Meter {
 public:
-    Meter(EvidenceReader const& reader, CaseFacts const& facts, CompiledRulebook const& book) : reader_(reader), facts_(facts), book_(book) {}
+    Meter(EvidenceReader const& reader, CaseFacts const& facts, CompiledRulebook const& book)
+        : reader_(reader), facts_(facts), book_(book) {}
 
     Progress measure(CompiledCondition const& condition) const {
         if (condition.children.empty()) return leaf(condition);
@@ -23,12 +24,15 @@ public:
     }
 
 private:
-    std::string words(CompiledCondition const& condition) const { return condition.condition->describe(reader_.vocabulary()); }
+    std::string words(CompiledCondition const& condition) const {
+        return condition.condition->describe(reader_.vocabulary());
+    }
 
     Progress leaf(CompiledCondition const& condition) const {
         auto const data = condition.condition->leaf();
         if (data.kind == Leaf::Kind::tally && !data.at_most) return tally(data);
-        if (data.kind == Leaf::Kind::constellation) return measure(book_.constellations[data.index].reached);
+        if (data.kind == Leaf::Kind::constellation)
+            return measure(book_.constellations[data.index].reached);
         if (reader_.value(condition.literal) == Truth::yes) {
             bool const something_seen = data.kind == Leaf::Kind::finding && !data.wants_absent;
             return {something_seen ? 1.0 : 0.5, {}};
@@ -41,7 +45,9 @@ private:
         auto const bounds = sum(tally.inputs, facts_.counted);
         double const share = static_cast<double>(bounds.low) / static_cast<double>(leaf.threshold);
         if (share >= 1) return {1, {}};
-        return {share, {fmt::format("{}: {} of {}", tally.label, points_text(bounds.low), points_text(leaf.threshold))}};
+        return {share,
+                {fmt::format("{}: {} of {}", tally.label, points_text(bounds.low),
+                             points_text(leaf.threshold))}};
     }
 
     Progress negated(CompiledCondition const& condition) const {
@@ -75,7 +81,8 @@ private:
 
 }  // namespace
 
-Progress progress(CompiledCondition const& condition, EvidenceReader const& reader, CaseFacts const& facts, CompiledRulebook const& book) {
+Progress progress(CompiledCondition const& condition, EvidenceReader const& reader,
+                  CaseFacts const& facts, CompiledRulebook const& book) {
     return Meter(reader, facts, book).measure(condition);
 }
 

@@ -15,6 +15,7 @@ struct Progress {
     std::vector<std::string> lacks;
 };
 
-Progress progress(CompiledCondition const& condition, EvidenceReader const& reader, CaseFacts const& facts, CompiledRulebook const& book);
+Progress progress(CompiledCondition const& condition, EvidenceReader const& reader,
+                  CaseFacts const& facts, CompiledRulebook const& book);
 
 }  // namespace asterism

@@ -14,19 +14,24 @@ namespace {
 
 class ReferralWriter {
 public:
-    ReferralWriter(CompiledRulebook const& book, Case const& baby, CaseFacts const& facts, EvidenceReader const& reader)
+    ReferralWriter(CompiledRulebook const& book, Case const& baby, CaseFacts const& facts,
+                   EvidenceReader const& reader)
         : book_(book), baby_(baby), facts_(facts), reader_(reader) {}
 
-    Referral write(ServiceId service, ServiceVerdict const& verdict, ServiceVerdict const& rest_normal) const {
+    Referral write(ServiceId service, ServiceVerdict const& verdict,
+                   ServiceVerdict const& rest_normal) const {
         auto const& known = book_.book->services[service];
         Referral referral;
         referral.service = known.id.text;
         referral.label = known.label;
         referral.verdict = verdict.verdict;
         referral.urgency = verdict.urgency;
-        if (verdict.urgency && verdict.open_urgency && *verdict.open_urgency > *verdict.urgency) referral.may_rise_to = verdict.open_urgency;
-        if (verdict.verdict == Verdict::suggested) referral.reasons = deciding(service);
-        else add_nearest(service, referral);
+        if (verdict.urgency && verdict.open_urgency && *verdict.open_urgency > *verdict.urgency)
+            referral.may_rise_to = verdict.open_urgency;
+        if (verdict.verdict == Verdict::suggested)
+            referral.reasons = deciding(service);
+        else
+            add_nearest(service, referral);
         if (verdict.verdict == Verdict::unsettled) {
             referral.if_rest_normal = rest_normal.verdict;
             add_open(service, referral);
@@ -43,13 +48,15 @@ private:
         result.urgency = urgency;
         result.strength = syntax.strength;
         result.caution = syntax.caution;
-        result.place = fmt::format("{}:{}", syntax.id.span.known() ? syntax.id.span.source->name() : "", syntax.id.span.position().line);
+        result.place =
+            fmt::format("{}:{}", syntax.id.span.known() ? syntax.id.span.source->name() : "",
+                        syntax.id.span.position().line);
         for (auto const& source : syntax.sources) result.sources.push_back(source.text);
         return result;
     }
 
-    /// The rules that are true; when only the open splits taken together decide, the rules that are true with
-    /// them closed.
+    /// The rules that are true; when only the open splits taken together decide, the rules that are
+    /// true with them closed.
     std::vector<Reason> deciding(ServiceId service) const {
         auto reasons = true_rules(facts_, service);
         if (!reasons.empty()) return reasons;
@@ -66,14 +73,16 @@ private:
             reasons.push_back(reason(rule, *urgency_for(rule, service)));
             reasons.back().evidence = reader.decisive(rule.when);
         }
-        std::stable_sort(reasons.begin(), reasons.end(), [](Reason const& a, Reason const& b) { return a.urgency > b.urgency; });
+        std::stable_sort(reasons.begin(), reasons.end(),
+                         [](Reason const& a, Reason const& b) { return a.urgency > b.urgency; });
         return reasons;
     }
 
     /// False only when nothing recorded does, so that the rule need not be looked into.
     bool something_speaks_for(CompiledRule const& rule) const {
         return std::any_of(rule.signs.begin(), rule.signs.end(), [&](Literal sign) {
-            return value_of(sign, facts_.values) == Truth::yes || value_of(sign, facts_.counted) == Truth::yes;
+            return value_of(sign, facts_.values) == Truth::yes ||
+                   value_of(sign, facts_.counted) == Truth::yes;
         });
     }
 
@@ -98,10 +107,14 @@ private:
     std::vector<Evidence> positive(CompiledCondition const& condition) const {
         std::vector<Evidence> result;
         auto const leaf = condition.condition->leaf();
-        if (leaf.kind == Leaf::Kind::tally && !leaf.at_most) result = reader_.counted(book_.tallies[leaf.index]);
-        if (leaf.kind == Leaf::Kind::constellation) result = positive(book_.constellations[leaf.index].reached);
-        if (leaf.kind == Leaf::Kind::finding && !leaf.wants_absent && reader_.value(book_.present[leaf.index]) == Truth::yes) {
-            for (auto const id : reader_.present_by(leaf.index)) result.push_back(reader_.finding(id));
+        if (leaf.kind == Leaf::Kind::tally && !leaf.at_most)
+            result = reader_.counted(book_.tallies[leaf.index]);
+        if (leaf.kind == Leaf::Kind::constellation)
+            result = positive(book_.constellations[leaf.index].reached);
+        if (leaf.kind == Leaf::Kind::finding && !leaf.wants_absent &&
+            reader_.value(book_.present[leaf.index]) == Truth::yes) {
+            for (auto const id : reader_.present_by(leaf.index))
+                result.push_back(reader_.finding(id));
         }
         if (condition.condition->negates()) return {};
         for (auto const& child : condition.children) {
@@ -111,14 +124,16 @@ private:
     }
 
     static void add(std::vector<Evidence>& result, Evidence evidence) {
-        bool const known = std::any_of(result.begin(), result.end(), [&](Evidence const& e) { return e.id == evidence.id; });
+        bool const known = std::any_of(result.begin(), result.end(),
+                                       [&](Evidence const& e) { return e.id == evidence.id; });
         if (!known) result.push_back(std::move(evidence));
     }
 
     void add_open(ServiceId service, Referral& referral) const {
         std::vector<Literal> open;
         for (auto const& rule : book_.rules) {
-            if (urgency_for(rule, service) && reader_.value(rule.when.literal) == Truth::unknown) open.push_back(rule.when.literal);
+            if (urgency_for(rule, service) && reader_.value(rule.when.literal) == Truth::unknown)
+                open.push_back(rule.when.literal);
         }
         auto questions = open_questions(book_, facts_, open);
         referral.settled_by = std::move(questions.steps);
@@ -133,7 +148,9 @@ private:
 
 }  // namespace
 
-std::vector<Referral> referrals(CompiledRulebook const& book, Case const& baby, CaseFacts const& facts, std::vector<ServiceVerdict> const& rest_normal,
+std::vector<Referral> referrals(CompiledRulebook const& book, Case const& baby,
+                                CaseFacts const& facts,
+                                std::vector<ServiceVerdict> const& rest_normal,
                                 EvidenceReader const& reader) {
     auto const found = verdicts(book, facts.values);
     ReferralWriter const writer(book, baby, facts, reader);

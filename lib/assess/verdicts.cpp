@@ -7,7 +7,9 @@ namespace asterism {
 
 namespace {
 
-void raise(std::optional<Urgency>& highest, Urgency urgency) { highest = highest ? std::max(*highest, urgency) : urgency; }
+void raise(std::optional<Urgency>& highest, Urgency urgency) {
+    highest = highest ? std::max(*highest, urgency) : urgency;
+}
 
 using Held = std::vector<std::pair<NodeId, Truth>>;
 
@@ -18,13 +20,16 @@ constexpr std::size_t most_splits = 4;
 std::vector<Literal> open_splits(CompiledRulebook const& book, std::span<Truth const> values) {
     std::vector<Literal> open;
     for (auto const& split : book.splits) {
-        bool const hangs = value_of(split.counted, values) == Truth::yes && value_of(split.unless, values) == Truth::unknown;
-        if (hangs && std::find(open.begin(), open.end(), split.unless) == open.end()) open.push_back(split.unless);
+        bool const hangs = value_of(split.counted, values) == Truth::yes &&
+                           value_of(split.unless, values) == Truth::unknown;
+        if (hangs && std::find(open.begin(), open.end(), split.unless) == open.end())
+            open.push_back(split.unless);
     }
     return open;
 }
 
-std::vector<Truth> evaluated(CompiledRulebook const& book, std::span<Truth const> values, std::vector<Literal> const& open, unsigned found) {
+std::vector<Truth> evaluated(CompiledRulebook const& book, std::span<Truth const> values,
+                             std::vector<Literal> const& open, unsigned found) {
     Held held;
     for (std::size_t i = 0; i < open.size(); ++i) {
         bool const yes = ((found >> i & 1u) != 0) != open[i].negated;
@@ -49,14 +54,20 @@ std::vector<ServiceVerdict> by_rules(CompiledRulebook const& book, std::span<Tru
 }
 
 /// Keeps what holds in every branch: a suggestion, at the lowest of its urgencies.
-void keep_common(std::vector<std::optional<Urgency>>& common, std::vector<ServiceVerdict> const& branch, bool first) {
+void keep_common(std::vector<std::optional<Urgency>>& common,
+                 std::vector<ServiceVerdict> const& branch, bool first) {
     for (std::size_t i = 0; i < common.size(); ++i) {
-        if (first) common[i] = branch[i].urgency;
-        else common[i] = common[i] && branch[i].urgency ? std::optional(std::min(*common[i], *branch[i].urgency)) : std::nullopt;
+        if (first)
+            common[i] = branch[i].urgency;
+        else
+            common[i] = common[i] && branch[i].urgency
+                            ? std::optional(std::min(*common[i], *branch[i].urgency))
+                            : std::nullopt;
     }
 }
 
-void settle_splits(CompiledRulebook const& book, std::span<Truth const> values, std::vector<ServiceVerdict>& verdicts) {
+void settle_splits(CompiledRulebook const& book, std::span<Truth const> values,
+                   std::vector<ServiceVerdict>& verdicts) {
     auto const open = open_splits(book, values);
     if (open.empty() || open.size() > most_splits) return;
     std::vector<std::optional<Urgency>> common(verdicts.size());
@@ -64,7 +75,8 @@ void settle_splits(CompiledRulebook const& book, std::span<Truth const> values, 
         keep_common(common, by_rules(book, evaluated(book, values, open, found)), found == 0);
     }
     for (std::size_t i = 0; i < verdicts.size(); ++i) {
-        if (common[i] && (!verdicts[i].urgency || *verdicts[i].urgency < *common[i])) verdicts[i].urgency = common[i];
+        if (common[i] && (!verdicts[i].urgency || *verdicts[i].urgency < *common[i]))
+            verdicts[i].urgency = common[i];
     }
 }
 
@@ -72,7 +84,8 @@ void settle_splits(CompiledRulebook const& book, std::span<Truth const> values, 
 
 std::vector<Truth> with_splits_closed(CompiledRulebook const& book, std::span<Truth const> values) {
     auto const open = open_splits(book, values);
-    return open.empty() ? std::vector<Truth>(values.begin(), values.end()) : evaluated(book, values, open, 0);
+    return open.empty() ? std::vector<Truth>(values.begin(), values.end())
+                        : evaluated(book, values, open, 0);
 }
 
 std::string_view to_text(Verdict verdict) {
@@ -96,11 +109,13 @@ std::vector<ServiceVerdict> verdicts(CompiledRulebook const& book, std::span<Tru
     return result;
 }
 
-std::vector<RuleId> deciding_rules(CompiledRulebook const& book, std::span<Truth const> values, ServiceId service) {
+std::vector<RuleId> deciding_rules(CompiledRulebook const& book, std::span<Truth const> values,
+                                   ServiceId service) {
     std::vector<RuleId> rules;
     for (RuleId id = 0; id < book.rules.size(); ++id) {
         auto const& rule = book.rules[id];
-        if (urgency_for(rule, service) && value_of(rule.when.literal, values) == Truth::yes) rules.push_back(id);
+        if (urgency_for(rule, service) && value_of(rule.when.literal, values) == Truth::yes)
+            rules.push_back(id);
     }
     return rules;
 }

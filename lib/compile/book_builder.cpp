@@ -9,9 +9,13 @@
 
 namespace asterism {
 
-BookBuilder::BookBuilder(CompiledRulebook& result, BookConditions const& conditions, Diagnostics& diagnostics)
-    : CircuitBuilder(result), conditions_(conditions), diagnostics_(diagnostics),
-      tally_state_(conditions.tally_items.size()), constellation_state_(conditions.reached.size()) {}
+BookBuilder::BookBuilder(CompiledRulebook& result, BookConditions const& conditions,
+                         Diagnostics& diagnostics)
+    : CircuitBuilder(result),
+      conditions_(conditions),
+      diagnostics_(diagnostics),
+      tally_state_(conditions.tally_items.size()),
+      constellation_state_(conditions.reached.size()) {}
 
 Literal BookBuilder::own_state(FindingId finding) {
     bool const open = book_.ontology->at(finding).history && !essential_.contains(finding);
@@ -60,7 +64,8 @@ Literal BookBuilder::measured(MeasureTest const& test) {
     auto& used = book_.derived[*deriving_now_]->tests;
     if (std::find(used.begin(), used.end(), index) == used.end()) used.push_back(index);
     bool const red_flag = book_.class_of(*deriving_now_) == FindingClass::red_flag;
-    return fact(red_flag ? Fact::Kind::measure_red_flag : Fact::Kind::measure_by_eye, test.measure, index);
+    return fact(red_flag ? Fact::Kind::measure_red_flag : Fact::Kind::measure_by_eye, test.measure,
+                index);
 }
 
 Literal BookBuilder::tally_at_least(TallyId tally, Tenths threshold) {
@@ -92,13 +97,15 @@ void BookBuilder::build_tally(TallyId id) {
 
 void BookBuilder::build_constellation(ConstellationId id) {
     auto& constellation = book_.constellations[id];
-    if (constellation_state_[id] == 1) report_cycle(book_.syntax(constellation).id.span, "constellation");
+    if (constellation_state_[id] == 1)
+        report_cycle(book_.syntax(constellation).id.span, "constellation");
     if (constellation_state_[id] != 0) return;
     constellation_state_[id] = 1;
     auto const essential = std::exchange(essential_, {});
     build_tally(constellation.total);
     for (auto const group : constellation.groups) build_tally(group);
-    if (conditions_.reached[id]) constellation.reached = asterism::compile(conditions_.reached[id], *this);
+    if (conditions_.reached[id])
+        constellation.reached = asterism::compile(conditions_.reached[id], *this);
     essential_ = essential;
     constellation_state_[id] = 2;
 }
@@ -107,7 +114,8 @@ void BookBuilder::build_derived() {
     for (FindingId finding = 0; finding < book_.derived.size(); ++finding) derivation(finding);
 }
 
-CompiledCondition BookBuilder::build_rule(ConditionPtr const& condition, std::set<FindingId> essential) {
+CompiledCondition BookBuilder::build_rule(ConditionPtr const& condition,
+                                          std::set<FindingId> essential) {
     if (!condition) return {};
     essential_ = std::move(essential);
     auto compiled = asterism::compile(condition, *this);

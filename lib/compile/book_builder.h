@@ -12,12 +12,13 @@
 
 namespace asterism {
 
-/// Builds the circuit on demand: asking for a finding's presence builds its derivation and its children first, asking
-/// for a tally builds its members first, and so on. The order of strata follows from who asks whom; a ring
-/// of questions is reported as a cycle.
+/// Builds the circuit on demand: asking for a finding's presence builds its derivation and its
+/// children first, asking for a tally builds its members first, and so on. The order of strata
+/// follows from who asks whom; a ring of questions is reported as a cycle.
 class BookBuilder final : public CircuitBuilder {
 public:
-    BookBuilder(CompiledRulebook& result, BookConditions const& conditions, Diagnostics& diagnostics);
+    BookBuilder(CompiledRulebook& result, BookConditions const& conditions,
+                Diagnostics& diagnostics);
 
     Literal present(FindingId finding) override;
     Literal tally_at_least(TallyId tally, Tenths threshold) override;
@@ -40,7 +41,7 @@ private:
     Diagnostics& diagnostics_;
     std::map<std::pair<FindingId, bool>, Literal> present_;
     std::set<FindingId> deriving_;
-    std::vector<int> tally_state_;          ///< 0 not built, 1 being built, 2 built
+    std::vector<int> tally_state_;  ///< 0 not built, 1 being built, 2 built
     std::vector<int> constellation_state_;
     std::set<FindingId> essential_;
     std::optional<FindingId> deriving_now_;  ///< the derivation whose condition is being built

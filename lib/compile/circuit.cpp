@@ -42,10 +42,12 @@ NodeId Circuit::add_fact() {
 
 Literal Circuit::add_gate(std::int64_t threshold, std::vector<Weighted> inputs) {
     inputs = merged(std::move(inputs));
-    if (inputs.size() == 1 && threshold > 0 && inputs.front().weight >= threshold) return inputs.front().literal;
+    if (inputs.size() == 1 && threshold > 0 && inputs.front().weight >= threshold)
+        return inputs.front().literal;
     index_gates();
     auto const hash = hash_of(threshold, inputs);
-    if (auto const node = find_equal(threshold, inputs, hash); node != no_node) return {node, false};
+    if (auto const node = find_equal(threshold, inputs, hash); node != no_node)
+        return {node, false};
     Gate gate{threshold, static_cast<std::uint32_t>(inputs_.size()), 0};
     inputs_.insert(inputs_.end(), inputs.begin(), inputs.end());
     gate.end = static_cast<std::uint32_t>(inputs_.size());
@@ -62,11 +64,14 @@ void Circuit::index_gates() {
     }
 }
 
-NodeId Circuit::find_equal(std::int64_t threshold, std::vector<Weighted> const& wanted, std::size_t hash) const {
+NodeId Circuit::find_equal(std::int64_t threshold, std::vector<Weighted> const& wanted,
+                           std::size_t hash) const {
     auto const [first, last] = known_.equal_range(hash);
     for (auto it = first; it != last; ++it) {
         auto const have = inputs(it->second);
-        if (gates_[it->second].threshold == threshold && std::equal(have.begin(), have.end(), wanted.begin(), wanted.end())) return it->second;
+        if (gates_[it->second].threshold == threshold &&
+            std::equal(have.begin(), have.end(), wanted.begin(), wanted.end()))
+            return it->second;
     }
     return no_node;
 }
@@ -82,13 +87,16 @@ void Circuit::evaluate(std::span<Truth> values) const {
     }
 }
 
-void Circuit::evaluate(std::span<Truth> values, std::span<std::pair<NodeId, Truth> const> held) const {
+void Circuit::evaluate(std::span<Truth> values,
+                       std::span<std::pair<NodeId, Truth> const> held) const {
     for (auto const& [node, value] : held) values[node] = value;
     auto const is_held = [&](std::size_t node) {
-        return std::any_of(held.begin(), held.end(), [&](auto const& h) { return h.first == node; });
+        return std::any_of(held.begin(), held.end(),
+                           [&](auto const& h) { return h.first == node; });
     };
     for (std::size_t node = 0; node < gates_.size(); ++node) {
-        if (gates_[node].threshold != fact_mark && !is_held(node)) values[node] = evaluate(gates_[node], values);
+        if (gates_[node].threshold != fact_mark && !is_held(node))
+            values[node] = evaluate(gates_[node], values);
     }
 }
 

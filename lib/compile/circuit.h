@@ -12,16 +12,18 @@
 
 namespace asterism {
 
-/// The whole book as one three-valued threshold circuit: facts and gates in an order in which every gate stands
-/// after its inputs, so that one pass over the nodes evaluates everything. Immutable once built.
+/// The whole book as one three-valued threshold circuit: facts and gates in an order in which every
+/// gate stands after its inputs, so that one pass over the nodes evaluates everything. Immutable
+/// once built.
 ///
-/// A gate is `yes` when the weights of its `yes` inputs reach its threshold, `no` when the weights of all inputs
-/// that are not `no` do not, else `unknown`. With weights 1 this is Kleene's `and` (threshold n), `or`
-/// (threshold 1), and "at least k of n".
+/// A gate is `yes` when the weights of its `yes` inputs reach its threshold, `no` when the weights
+/// of all inputs that are not `no` do not, else `unknown`. With weights 1 this is Kleene's `and`
+/// (threshold n), `or` (threshold 1), and "at least k of n".
 class Circuit {
 public:
     NodeId add_fact();
-    /// Equal gates are one node; a gate over one input that alone reaches the threshold is that input.
+    /// Equal gates are one node; a gate over one input that alone reaches the threshold is that
+    /// input.
     Literal add_gate(std::int64_t threshold, std::vector<Weighted> inputs);
 
     std::size_t size() const { return gates_.size(); }
@@ -59,7 +61,8 @@ private:
     /// Brings `known_` up to date: a circuit that came from an image starts without it.
     void index_gates();
     Truth evaluate(Gate const& gate, std::span<Truth const> values) const;
-    NodeId find_equal(std::int64_t threshold, std::vector<Weighted> const& inputs, std::size_t hash) const;
+    NodeId find_equal(std::int64_t threshold, std::vector<Weighted> const& inputs,
+                      std::size_t hash) const;
 
     std::vector<Gate> gates_;
     std::vector<Weighted> inputs_;
@@ -71,7 +74,8 @@ inline Truth value_of(Literal literal, std::span<Truth const> values) {
     return literal.negated ? !values[literal.node] : values[literal.node];
 }
 
-/// What a weighted sum is known to be: at least `low` (true inputs), at most `high` (inputs not false).
+/// What a weighted sum is known to be: at least `low` (true inputs), at most `high` (inputs not
+/// false).
 struct Bounds {
     std::int64_t low = 0;
     std::int64_t high = 0;

@@ -14,11 +14,15 @@ namespace asterism {
 
 namespace {
 
-/// Turns the book's own lists into compiled ones, one list a method; conditions are joined on afterwards.
+/// Turns the book's own lists into compiled ones, one list a method; conditions are joined on
+/// afterwards.
 class Compiler {
 public:
     Compiler(CompiledRulebook& result, Diagnostics& diagnostics)
-        : result_(result), book_(*result.book), ontology_(*result.ontology), diagnostics_(diagnostics),
+        : result_(result),
+          book_(*result.book),
+          ontology_(*result.ontology),
+          diagnostics_(diagnostics),
           names_(index_names(book_, diagnostics)),
           conditions_(read_conditions(book_, ontology_, names_, diagnostics)) {}
 
@@ -37,12 +41,14 @@ public:
 private:
     void header() {
         auto const date = parse_date(book_.header.effective.text);
-        if (date) result_.effective = *date;
-        else diagnostics_.error("bad-date", book_.header.effective.span, date.error());
+        if (date)
+            result_.effective = *date;
+        else
+            diagnostics_.error("bad-date", book_.header.effective.span, date.error());
         if (book_.header.ontology.text != ontology_.header.id.text) {
             diagnostics_.error("other-ontology", book_.header.ontology.span,
-                               fmt::format("the book speaks of the ontology `{}`, this one is `{}`", book_.header.ontology.text,
-                                           ontology_.header.id.text));
+                               fmt::format("the book speaks of the ontology `{}`, this one is `{}`",
+                                           book_.header.ontology.text, ontology_.header.id.text));
         }
     }
 
@@ -69,23 +75,28 @@ private:
         result_.derived.resize(ontology_.findings.size());
         for (std::uint32_t i = 0; i < book_.derived.size(); ++i) {
             auto const id = finding(book_.derived[i].finding);
-            if (!id || stands_twice(result_.derived[*id], book_.derived[i].finding, "derivation")) continue;
+            if (!id || stands_twice(result_.derived[*id], book_.derived[i].finding, "derivation"))
+                continue;
             result_.derived[*id] = CompiledDerivation{i, {}, {}};
         }
     }
 
     template <class T>
     bool stands_twice(std::optional<T> const& known, Word const& word, std::string_view what) {
-        if (known) diagnostics_.error("duplicate-id", word.span, fmt::format("a second {} of `{}`", what, word.text));
+        if (known)
+            diagnostics_.error("duplicate-id", word.span,
+                               fmt::format("a second {} of `{}`", what, word.text));
         return known.has_value();
     }
 
     void tallies() {
         for (auto const& syntax : book_.tallies) {
             if (syntax.count.empty() == syntax.score.empty()) {
-                diagnostics_.error("one-of", syntax.id.span, "a tally needs either `count` or `score`");
+                diagnostics_.error("one-of", syntax.id.span,
+                                   "a tally needs either `count` or `score`");
             }
-            CompiledTally tally{syntax.id.text, syntax.label, syntax.id.span, syntax.count, {}, {}, {}, {}};
+            CompiledTally tally{
+                syntax.id.text, syntax.label, syntax.id.span, syntax.count, {}, {}, {}, {}};
             for (auto const& item : syntax.score) tally.items.push_back(compiled(item));
             result_.tallies.push_back(std::move(tally));
         }
@@ -104,20 +115,30 @@ private:
             auto const& syntax = book_.constellations[i];
             CompiledConstellation constellation;
             constellation.syntax = i;
-            look_up(names_.services, syntax.service, "service", constellation.service, diagnostics_);
+            look_up(names_.services, syntax.service, "service", constellation.service,
+                    diagnostics_);
             constellation.total = constellation_tallies(syntax, i, constellation.groups);
             result_.constellations.push_back(std::move(constellation));
         }
     }
 
-    TallyId constellation_tallies(ConstellationSyntax const& syntax, ConstellationId id, std::vector<TallyId>& groups) {
+    TallyId constellation_tallies(ConstellationSyntax const& syntax, ConstellationId id,
+                                  std::vector<TallyId>& groups) {
         auto const total = static_cast<TallyId>(result_.tallies.size());
-        result_.tallies.push_back({syntax.id.text, "items of " + syntax.label, syntax.id.span, {}, {}, {}, {}, id});
+        result_.tallies.push_back(
+            {syntax.id.text, "items of " + syntax.label, syntax.id.span, {}, {}, {}, {}, id});
         for (auto const& group : syntax.groups) {
             if (!group.name.empty()) {
                 groups.push_back(static_cast<TallyId>(result_.tallies.size()));
-                result_.tallies.push_back({syntax.id.text + "/" + group.name.text, fmt::format("{} items of {}", group.name.text, syntax.label),
-                                           group.name.span, {}, {}, {}, {}, id});
+                result_.tallies.push_back(
+                    {syntax.id.text + "/" + group.name.text,
+                     fmt::format("{} items of {}", group.name.text, syntax.label),
+                     group.name.span,
+                     {},
+                     {},
+                     {},
+                     {},
+                     id});
             }
             for (auto const& item : group.items) {
                 result_.tallies[total].items.push_back(compiled(item));
@@ -135,13 +156,16 @@ private:
             rule.syntax = i;
             for (auto const& suggestion : syntax.suggest) {
                 ServiceId service = 0;
-                if (look_up(names_.services, suggestion.service, "service", service, diagnostics_)) rule.suggest.push_back({service, suggestion.urgency});
+                if (look_up(names_.services, suggestion.service, "service", service, diagnostics_))
+                    rule.suggest.push_back({service, suggestion.urgency});
             }
             for (auto const& step : syntax.first_steps) {
                 std::uint32_t action = 0;
-                if (look_up(names_.actions, step, "action", action, diagnostics_)) rule.first_steps.push_back(action);
+                if (look_up(names_.actions, step, "action", action, diagnostics_))
+                    rule.first_steps.push_back(action);
             }
-            for (auto const& follow_up : syntax.follow_up) rule.follow_up.push_back(compiled(follow_up));
+            for (auto const& follow_up : syntax.follow_up)
+                rule.follow_up.push_back(compiled(follow_up));
             result_.rules.push_back(std::move(rule));
         }
     }
@@ -151,13 +175,16 @@ private:
         look_up(names_.actions, syntax.action, "action", result.action, diagnostics_);
         result.from = duration(syntax.from);
         result.to = duration(syntax.to);
-        if (result.to < result.from) diagnostics_.error("empty-range", syntax.to.span, "the window ends before it starts");
+        if (result.to < result.from)
+            diagnostics_.error("empty-range", syntax.to.span, "the window ends before it starts");
         return result;
     }
 
     Duration duration(Word const& word) {
         auto const value = parse_duration(word.text);
-        if (!value) diagnostics_.error("bad-duration", word.span, fmt::format("`{}` is not understood: {}", word.text, value.error()));
+        if (!value)
+            diagnostics_.error("bad-duration", word.span,
+                               fmt::format("`{}` is not understood: {}", word.text, value.error()));
         return value.value_or(Duration{});
     }
 
@@ -166,7 +193,9 @@ private:
         for (auto const& word : rule.essential) {
             auto const id = finding(word);
             if (!id) continue;
-            if (!ontology_.at(*id).history) diagnostics_.error("not-history", word.span, fmt::format("`{}` is not a history item", word.text));
+            if (!ontology_.at(*id).history)
+                diagnostics_.error("not-history", word.span,
+                                   fmt::format("`{}` is not a history item", word.text));
             result.insert(*id);
         }
         return result;
@@ -175,11 +204,14 @@ private:
     void build() {
         BookBuilder builder(result_, conditions_, diagnostics_);
         builder.build_derived();
-        for (FindingId id = 0; id < ontology_.findings.size(); ++id) result_.present.push_back(builder.present(id));
+        for (FindingId id = 0; id < ontology_.findings.size(); ++id)
+            result_.present.push_back(builder.present(id));
         for (TallyId id = 0; id < result_.tallies.size(); ++id) builder.build_tally(id);
-        for (ConstellationId id = 0; id < result_.constellations.size(); ++id) builder.build_constellation(id);
+        for (ConstellationId id = 0; id < result_.constellations.size(); ++id)
+            builder.build_constellation(id);
         for (auto& rule : result_.rules) {
-            rule.when = builder.build_rule(conditions_.rules[rule.syntax], essential(book_.rules[rule.syntax]));
+            rule.when = builder.build_rule(conditions_.rules[rule.syntax],
+                                           essential(book_.rules[rule.syntax]));
         }
         for (auto& rule : result_.rules) rule.signs = signs_of(result_, rule.when);
     }
@@ -215,13 +247,16 @@ LazyList<std::string> labels(List const& list) {
 
 }  // namespace
 
-Vocabulary CompiledRulebook::vocabulary() const { return {*ontology, labels(tallies), labels(book->constellations)}; }
+Vocabulary CompiledRulebook::vocabulary() const {
+    return {*ontology, labels(tallies), labels(book->constellations)};
+}
 
 std::optional<FindingClass> CompiledRulebook::class_of(FindingId finding) const {
     return classes[finding] ? std::optional(classes[finding]->value) : std::nullopt;
 }
 
-std::optional<CompiledRulebook> compile(std::shared_ptr<Rulebook const> book, std::shared_ptr<Ontology const> ontology,
+std::optional<CompiledRulebook> compile(std::shared_ptr<Rulebook const> book,
+                                        std::shared_ptr<Ontology const> ontology,
                                         Diagnostics& diagnostics) {
     Diagnostics problems;
     auto standards = read_standards(*ontology, problems);
@@ -230,8 +265,10 @@ std::optional<CompiledRulebook> compile(std::shared_ptr<Rulebook const> book, st
     return problems.has_errors() ? std::nullopt : std::move(result);
 }
 
-std::optional<CompiledRulebook> recompile(std::shared_ptr<Rulebook const> book, std::shared_ptr<Ontology const> ontology,
-                                          std::shared_ptr<norms::Standards const> standards, Diagnostics& diagnostics) {
+std::optional<CompiledRulebook> recompile(std::shared_ptr<Rulebook const> book,
+                                          std::shared_ptr<Ontology const> ontology,
+                                          std::shared_ptr<norms::Standards const> standards,
+                                          Diagnostics& diagnostics) {
     Diagnostics problems;
     CompiledRulebook result;
     result.book = std::move(book);

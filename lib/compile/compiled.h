@@ -23,15 +23,16 @@ using RuleId = std::uint32_t;
 /// Something about a case that the circuit takes as given.
 struct Fact {
     enum class Kind : std::uint8_t {
-        finding,           ///< the finding's own state, before inheritance and derivation
-        history_assumed,   ///< the same for a history item, with "not recorded" read as not present
+        finding,          ///< the finding's own state, before inheritance and derivation
+        history_assumed,  ///< the same for a history item, with "not recorded" read as not present
         left,
         right,
-        grade,             ///< `detail` is the grade
+        grade,  ///< `detail` is the grade
         familial,
         measure,           ///< `detail` indexes the measure tests; unknown when not measured
         measure_by_eye,    ///< the same, with "not measured" read as past no cut-off
-        measure_red_flag,  ///< the same at a red-flag cut-off, where a band across it counts as past it
+        measure_red_flag,  ///< the same at a red-flag cut-off, where a band across it counts as
+                           ///< past it
         age,               ///< `detail` indexes the ranges
         gestation,
         female,
@@ -58,8 +59,8 @@ struct CountedKey {
     std::optional<Literal> covered;
 };
 
-/// A minor variant that counts unless something else is found. While that is unknown the count is not settled, but a
-/// verdict can be: when it is the same whether or not the other thing is found.
+/// A minor variant that counts unless something else is found. While that is unknown the count is
+/// not settled, but a verdict can be: when it is the same whether or not the other thing is found.
 struct Split {
     Literal counted;  ///< the minor variant is there
     Literal unless;   ///< the counted major of its field, or the more specific finding
@@ -86,8 +87,8 @@ struct CompiledTally {
 struct CompiledConstellation {
     std::uint32_t syntax = 0;  ///< index into the rulebook's constellations
     ServiceId service = 0;
-    TallyId total = 0;               ///< the tally of all items
-    std::vector<TallyId> groups;     ///< one a group; the total alone when there is one group
+    TallyId total = 0;            ///< the tally of all items
+    std::vector<TallyId> groups;  ///< one a group; the total alone when there is one group
     Clause reached;
 };
 
@@ -125,7 +126,8 @@ struct CompiledDerivation {
     std::vector<std::uint32_t> tests;  ///< indices into `measure_tests`
 };
 
-/// A rulebook ready to judge cases: names and units resolved, everything dense, immutable, shared between threads.
+/// A rulebook ready to judge cases: names and units resolved, everything dense, immutable, shared
+/// between threads.
 struct CompiledRulebook {
     std::shared_ptr<Ontology const> ontology;
     std::shared_ptr<Rulebook const> book;
@@ -136,9 +138,9 @@ struct CompiledRulebook {
     std::vector<MeasureTest> measure_tests;
     std::vector<Range> ranges;  ///< of age and gestation
 
-    std::vector<Literal> present;                          ///< by FindingId
-    std::vector<std::optional<CompiledClass>> classes;     ///< by FindingId
-    std::vector<std::optional<CompiledDerivation>> derived;///< by FindingId
+    std::vector<Literal> present;                            ///< by FindingId
+    std::vector<std::optional<CompiledClass>> classes;       ///< by FindingId
+    std::vector<std::optional<CompiledDerivation>> derived;  ///< by FindingId
     std::vector<CompiledTally> tallies;
     std::vector<CompiledConstellation> constellations;
     std::vector<CompiledRule> rules;
@@ -148,12 +150,15 @@ struct CompiledRulebook {
     /// Refers to this book.
     Vocabulary vocabulary() const;
     Rule const& syntax(CompiledRule const& rule) const { return book->rules[rule.syntax]; }
-    ConstellationSyntax const& syntax(CompiledConstellation const& c) const { return book->constellations[c.syntax]; }
+    ConstellationSyntax const& syntax(CompiledConstellation const& c) const {
+        return book->constellations[c.syntax];
+    }
     std::optional<FindingClass> class_of(FindingId finding) const;
 };
 
 /// Resolves and checks a rulebook against an ontology. Nothing is returned when there are errors.
-std::optional<CompiledRulebook> compile(std::shared_ptr<Rulebook const> book, std::shared_ptr<Ontology const> ontology,
+std::optional<CompiledRulebook> compile(std::shared_ptr<Rulebook const> book,
+                                        std::shared_ptr<Ontology const> ontology,
                                         Diagnostics& diagnostics);
 
 }  // namespace asterism

@@ -10,7 +10,9 @@ namespace {
 
 constexpr Tenths one_key = 10;
 
-bool in(FindingClass value, std::vector<FindingClass> const& set) { return std::find(set.begin(), set.end(), value) != set.end(); }
+bool in(FindingClass value, std::vector<FindingClass> const& set) {
+    return std::find(set.begin(), set.end(), value) != set.end();
+}
 
 class KeyCounter {
 public:
@@ -39,20 +41,24 @@ private:
         return builder_.all(terms);
     }
 
-    /// A more specific finding takes the place of its ancestor. Where both would make the same key count it
-    /// makes no difference which is counted, unless the specific one is familial.
+    /// A more specific finding takes the place of its ancestor. Where both would make the same key
+    /// count it makes no difference which is counted, unless the specific one is familial.
     void displaced_by(FindingId finding, FindingId below, std::vector<Literal>& terms) {
         auto const& a = *result_.classes[finding];
         auto const& b = *result_.classes[below];
-        bool const same = in(b.value, set_) && a.key == b.key && is_minor(finding) == is_minor(below);
+        bool const same =
+            in(b.value, set_) && a.key == b.key && is_minor(finding) == is_minor(below);
         if (!same) {
             terms.push_back(!builder_.present(below));
             result_.splits.push_back({builder_.present(finding), builder_.present(below)});
         }
-        if (same && is_minor(below)) terms.push_back(!builder_.all({builder_.present(below), builder_.familial(below)}));
+        if (same && is_minor(below))
+            terms.push_back(!builder_.all({builder_.present(below), builder_.familial(below)}));
     }
 
-    bool is_minor(FindingId finding) const { return result_.classes[finding]->value == FindingClass::minor_variant; }
+    bool is_minor(FindingId finding) const {
+        return result_.classes[finding]->value == FindingClass::minor_variant;
+    }
 
     CompiledRulebook& result_;
     BookBuilder& builder_;
@@ -69,11 +75,13 @@ bool covers(CompiledRulebook const& result, KeyId major, KeyId field) {
     if (major == field) return true;
     auto const& covered = result.book->keys[major].covers;
     auto const& id = result.book->keys[field].id.text;
-    return std::any_of(covered.begin(), covered.end(), [&](Word const& word) { return word.text == id; });
+    return std::any_of(covered.begin(), covered.end(),
+                       [&](Word const& word) { return word.text == id; });
 }
 
 /// Whether a counted major covers a field; nothing when no key can.
-std::optional<Literal> cover_of(CompiledRulebook& result, BookBuilder& builder, CountedKey const& minor,
+std::optional<Literal> cover_of(CompiledRulebook& result, BookBuilder& builder,
+                                CountedKey const& minor,
                                 std::map<KeyId, std::vector<CountedMember>> const& majors) {
     std::vector<Literal> ways;
     for (auto const& [key, members] : majors) {
@@ -92,7 +100,8 @@ void add(CompiledTally& tally, CountedKey key) {
 }  // namespace
 
 void build_counted_keys(CompiledRulebook& result, BookBuilder& builder, CompiledTally& tally) {
-    static std::vector<FindingClass> const major_classes{FindingClass::major_anomaly, FindingClass::red_flag};
+    static std::vector<FindingClass> const major_classes{FindingClass::major_anomaly,
+                                                         FindingClass::red_flag};
     auto const all_majors = KeyCounter(result, builder, major_classes).members(false);
     KeyCounter counter(result, builder, tally.count);
     auto majors = counter.members(false);
@@ -103,12 +112,14 @@ void build_counted_keys(CompiledRulebook& result, BookBuilder& builder, Compiled
         if (counted.covered) counted.counts = builder.all({counted.counts, !*counted.covered});
         if (auto const major = majors.find(key); major != majors.end()) {
             counted.counts = builder.any({counted.counts, builder.any(literals_of(major->second))});
-            counted.members.insert(counted.members.end(), major->second.begin(), major->second.end());
+            counted.members.insert(counted.members.end(), major->second.begin(),
+                                   major->second.end());
             majors.erase(major);
         }
         add(tally, std::move(counted));
     }
-    for (auto& [key, members] : majors) add(tally, {key, builder.any(literals_of(members)), members, std::nullopt});
+    for (auto& [key, members] : majors)
+        add(tally, {key, builder.any(literals_of(members)), members, std::nullopt});
 }
 
 }  // namespace asterism

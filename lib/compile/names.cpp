@@ -14,8 +14,12 @@ NameIndex index_of(List const& things, std::string_view what, Diagnostics& diagn
         auto const& id = things[i].id;
         if (id.empty()) continue;
         if (auto const first = names.exact(id.text); !first.empty()) {
-            diagnostics.add({"duplicate-id", Severity::error, fmt::format("the {} `{}` is defined twice", what, id.text), id.span,
-                             {{things[first.front()].id.span, "first defined here"}}, {}});
+            diagnostics.add({"duplicate-id",
+                             Severity::error,
+                             fmt::format("the {} `{}` is defined twice", what, id.text),
+                             id.span,
+                             {{things[first.front()].id.span, "first defined here"}},
+                             {}});
             continue;
         }
         names.add(id.text, i);
@@ -28,7 +32,8 @@ void add_constellation_tallies(Rulebook const& book, NameIndex& tallies, Diagnos
     for (auto const& constellation : book.constellations) {
         for (auto const& name : tally_names(constellation)) {
             if (!tallies.exact(name).empty()) {
-                diagnostics.error("duplicate-id", constellation.id.span, fmt::format("a tally called `{}` exists already", name));
+                diagnostics.error("duplicate-id", constellation.id.span,
+                                  fmt::format("a tally called `{}` exists already", name));
             }
             tallies.add(name, next++);
         }
@@ -40,7 +45,8 @@ void add_constellation_tallies(Rulebook const& book, NameIndex& tallies, Diagnos
 std::vector<std::string> tally_names(ConstellationSyntax const& constellation) {
     std::vector<std::string> names{constellation.id.text};
     for (auto const& group : constellation.groups) {
-        if (!group.name.empty()) names.push_back(fmt::format("{}/{}", constellation.id.text, group.name.text));
+        if (!group.name.empty())
+            names.push_back(fmt::format("{}/{}", constellation.id.text, group.name.text));
     }
     return names;
 }
@@ -59,7 +65,8 @@ BookNames index_names(Rulebook const& book, Diagnostics& diagnostics) {
     return names;
 }
 
-bool look_up(NameIndex const& names, Word const& word, std::string_view what, std::uint32_t& target, Diagnostics& diagnostics) {
+bool look_up(NameIndex const& names, Word const& word, std::string_view what, std::uint32_t& target,
+             Diagnostics& diagnostics) {
     if (word.empty()) return false;
     auto const resolution = names.resolve(word.text);
     if (resolution.unique()) {

@@ -58,12 +58,12 @@ int gestation_day(Word const& word, yaml::Node const& node, Diagnostics& diagnos
 yaml::Reader<norms::DayRange> gestation_range() {
     auto both = from_to_table("range of gestation").reader();
     for (auto& field : both.shape.fields) field.required = true;
-    return turned<norms::DayRange>(std::move(both),
-                                   [](yaml::Node const& node, FromTo const& range,
-                                      norms::DayRange& target, Diagnostics& diagnostics) {
-                                       target = {gestation_day(range.from, node, diagnostics),
-                                                 gestation_day(range.to, node, diagnostics)};
-                                   });
+    return turned<norms::DayRange>(
+        std::move(both), [](yaml::Node const& node, FromTo const& range, norms::DayRange& target,
+                            Diagnostics& diagnostics) {
+            target = {gestation_day(range.from, node, diagnostics),
+                      gestation_day(range.to, node, diagnostics)};
+        });
 }
 
 std::optional<std::chrono::hours> age(Word const& word, Diagnostics& diagnostics) {

@@ -30,7 +30,8 @@ ConditionPtr read_absent(yaml::Node const& node, ReadContext const& context) {
 }
 
 ConditionPtr restore_absent(ConditionParts parts) {
-    return std::make_shared<Absent const>(std::move(parts.span), std::get<FindingTest>(std::move(parts.state)));
+    return std::make_shared<Absent const>(std::move(parts.span),
+                                          std::get<FindingTest>(std::move(parts.state)));
 }
 
 yaml::Shape absent_shape() { return finding_test_table("absent").shape(); }

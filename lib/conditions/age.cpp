@@ -14,7 +14,8 @@ ConditionPtr read_age(yaml::Node const& node, ReadContext const& context) {
     return read_within_range(node, context, kind);
 }
 ConditionPtr restore_age(ConditionParts parts) {
-    return std::make_shared<WithinRange const>(std::move(parts.span), kind, std::get<Range>(parts.state));
+    return std::make_shared<WithinRange const>(std::move(parts.span), kind,
+                                               std::get<Range>(parts.state));
 }
 
 yaml::Shape age_shape() { return range_condition_table(kind).shape(); }

@@ -53,7 +53,8 @@ ConditionPtr read_at_least(yaml::Node const& node, ReadContext const& context) {
 }
 
 ConditionPtr restore_at_least(ConditionParts parts) {
-    return std::make_shared<AtLeast const>(std::move(parts.span), std::move(parts.children), std::get<int>(parts.state));
+    return std::make_shared<AtLeast const>(std::move(parts.span), std::move(parts.children),
+                                           std::get<int>(parts.state));
 }
 
 yaml::Shape at_least_shape() { return table().shape(); }

@@ -48,7 +48,8 @@ ConditionPtr read_constellation(yaml::Node const& node, ReadContext const& conte
 }
 
 ConditionPtr restore_constellation(ConditionParts parts) {
-    return std::make_shared<Constellation const>(std::move(parts.span), std::get<ConstellationId>(parts.state));
+    return std::make_shared<Constellation const>(std::move(parts.span),
+                                                 std::get<ConstellationId>(parts.state));
 }
 
 yaml::Shape constellation_shape() { return table().shape(); }

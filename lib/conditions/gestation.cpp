@@ -14,7 +14,8 @@ ConditionPtr read_gestation(yaml::Node const& node, ReadContext const& context) 
     return read_within_range(node, context, kind);
 }
 ConditionPtr restore_gestation(ConditionParts parts) {
-    return std::make_shared<WithinRange const>(std::move(parts.span), kind, std::get<Range>(parts.state));
+    return std::make_shared<WithinRange const>(std::move(parts.span), kind,
+                                               std::get<Range>(parts.state));
 }
 
 yaml::Shape gestation_shape() { return range_condition_table(kind).shape(); }

@@ -120,7 +120,8 @@ ConditionPtr read_measured(yaml::Node const& node, ReadContext const& context) {
 }
 
 ConditionPtr restore_measured(ConditionParts parts) {
-    return std::make_shared<Measured const>(std::move(parts.span), std::get<MeasureTest>(std::move(parts.state)));
+    return std::make_shared<Measured const>(std::move(parts.span),
+                                            std::get<MeasureTest>(std::move(parts.state)));
 }
 
 yaml::Shape measured_shape() {

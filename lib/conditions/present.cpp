@@ -30,7 +30,8 @@ ConditionPtr read_present(yaml::Node const& node, ReadContext const& context) {
 }
 
 ConditionPtr restore_present(ConditionParts parts) {
-    return std::make_shared<Present const>(std::move(parts.span), std::get<FindingTest>(std::move(parts.state)));
+    return std::make_shared<Present const>(std::move(parts.span),
+                                           std::get<FindingTest>(std::move(parts.state)));
 }
 
 yaml::Shape present_shape() { return finding_test_table("present").shape(); }

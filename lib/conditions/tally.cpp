@@ -78,7 +78,8 @@ ConditionPtr read_tally(yaml::Node const& node, ReadContext const& context) {
 
 ConditionPtr restore_tally(ConditionParts parts) {
     auto const test = std::get<TallyTest>(parts.state);
-    return std::make_shared<Tally const>(std::move(parts.span), test.tally, test.threshold, test.at_most);
+    return std::make_shared<Tally const>(std::move(parts.span), test.tally, test.threshold,
+                                         test.at_most);
 }
 
 yaml::Shape tally_shape() { return table().shape(); }

@@ -20,8 +20,9 @@ void check_cycles(Ontology const& ontology, Diagnostics& diagnostics) {
             at = ontology.findings[*at].parent;
         }
         if (at && *at == id) {
-            diagnostics.error("is-a-cycle", ontology.findings[id].parent_name.span,
-                              fmt::format("`{}` is its own ancestor", ontology.findings[id].id.text));
+            diagnostics.error(
+                "is-a-cycle", ontology.findings[id].parent_name.span,
+                fmt::format("`{}` is its own ancestor", ontology.findings[id].id.text));
         }
     }
 }
@@ -37,7 +38,8 @@ using Uses = std::map<std::string, std::vector<Use>>;
 
 void note_use(Uses& uses, std::string const& name, Use use) {
     auto& list = uses[fold(name)];
-    bool const known = std::any_of(list.begin(), list.end(), [&](Use const& u) { return u.finding == use.finding; });
+    bool const known = std::any_of(list.begin(), list.end(),
+                                   [&](Use const& u) { return u.finding == use.finding; });
     if (!known) list.push_back(std::move(use));
 }
 
@@ -60,10 +62,14 @@ void check_shared_names(Ontology const& ontology, Diagnostics& diagnostics) {
         for (auto const& use : list) {
             if (use.marked) continue;
             auto const& other = list.front().finding == use.finding ? list.back() : list.front();
-            diagnostics.add({"shared-name", Severity::error,
-                             fmt::format("the name `{}` of `{}` is also a name of `{}`", name,
-                                         ontology.at(use.finding).id.text, ontology.at(other.finding).id.text),
-                             use.span, {{other.span, "the other use"}}, "list it under `ambiguous` in both findings, or drop one"});
+            diagnostics.add(
+                {"shared-name",
+                 Severity::error,
+                 fmt::format("the name `{}` of `{}` is also a name of `{}`", name,
+                             ontology.at(use.finding).id.text, ontology.at(other.finding).id.text),
+                 use.span,
+                 {{other.span, "the other use"}},
+                 "list it under `ambiguous` in both findings, or drop one"});
         }
     }
 }
@@ -72,7 +78,8 @@ void check_sources(Ontology const& ontology, Diagnostics& diagnostics) {
     for (auto const& prevalence : ontology.prevalences) {
         for (auto const& source : prevalence.sources) {
             auto const resolution = ontology.citation_names.resolve(source.text);
-            if (resolution.targets.empty()) report_unresolved(source, "source", resolution, {}, diagnostics);
+            if (resolution.targets.empty())
+                report_unresolved(source, "source", resolution, {}, diagnostics);
         }
     }
 }
@@ -82,7 +89,8 @@ void check_units(Ontology const& ontology, Diagnostics& diagnostics) {
         for (auto const& unit : measure.units) {
             if (!conversion(unit, measure.unit)) {
                 diagnostics.error("unit-mismatch", measure.id.span,
-                                  fmt::format("`{}` of `{}` does not convert to {}", unit, measure.id.text, measure.unit));
+                                  fmt::format("`{}` of `{}` does not convert to {}", unit,
+                                              measure.id.text, measure.unit));
             }
         }
     }

@@ -40,7 +40,8 @@ struct ExamStep {
     RegionId region = 0;
 };
 
-/// One observable thing. The ontology says what it is and how to see it; a rulebook says what it means.
+/// One observable thing. The ontology says what it is and how to see it; a rulebook says what it
+/// means.
 struct Finding {
     Word id;
     Word step_name;
@@ -59,8 +60,8 @@ struct Finding {
     StepId step = 0;
     std::optional<FindingId> parent;
     std::vector<FindingId> children;
-    /// Told or reported, not examined: a history item or the result of a test. Not being recorded leaves
-    /// no rule open unless the rule says so.
+    /// Told or reported, not examined: a history item or the result of a test. Not being recorded
+    /// leaves no rule open unless the rule says so.
     bool history = false;
 };
 

@@ -36,10 +36,13 @@ void merge(Ontology& ontology, OntologySections& part, Diagnostics& diagnostics)
     move_into(ontology.citations, part.citations);
     move_into(ontology.prevalences, part.prevalences);
     for (auto const& norm : part.norms.items) {
-        if (auto const* sources = norm.find("sources")) yaml::one_or_more(yaml::word("source")).read(*sources, ontology.norm_sources, diagnostics);
+        if (auto const* sources = norm.find("sources"))
+            yaml::one_or_more(yaml::word("source"))
+                .read(*sources, ontology.norm_sources, diagnostics);
     }
     for (auto const& norm : part.norms.items) {
-        if (auto const* id = norm.find("norm"); id && id->is_scalar()) ontology.norm_names.add(id->text, next_norm(ontology));
+        if (auto const* id = norm.find("norm"); id && id->is_scalar())
+            ontology.norm_names.add(id->text, next_norm(ontology));
     }
     if (part.norms.is_list()) ontology.norms.push_back(std::move(part.norms));
 }
@@ -64,8 +67,12 @@ void index_ids(List const& things, std::string_view what, NameIndex& names,
         auto const& id = things[i].id;
         if (id.empty()) continue;
         if (auto const first = names.exact(id.text); !first.empty()) {
-            diagnostics.add({"duplicate-id", Severity::error, fmt::format("the {} `{}` is defined twice", what, id.text),
-                             id.span, {{things[first.front()].id.span, "first defined here"}}, {}});
+            diagnostics.add({"duplicate-id",
+                             Severity::error,
+                             fmt::format("the {} `{}` is defined twice", what, id.text),
+                             id.span,
+                             {{things[first.front()].id.span, "first defined here"}},
+                             {}});
             continue;
         }
         names.add(id.text, i);
@@ -76,15 +83,17 @@ void index_ids(List const& things, std::string_view what, NameIndex& names,
 void index_all(Ontology& ontology, Diagnostics& diagnostics) {
     index_ids(ontology.regions, "region", ontology.region_names, nullptr, diagnostics);
     index_ids(ontology.steps, "exam step", ontology.step_names, &ontology.step_by_id, diagnostics);
-    index_ids(ontology.findings, "finding", ontology.finding_names, &ontology.finding_by_id, diagnostics);
-    index_ids(ontology.measures, "measure", ontology.measure_names, &ontology.measure_by_id, diagnostics);
+    index_ids(ontology.findings, "finding", ontology.finding_names, &ontology.finding_by_id,
+              diagnostics);
+    index_ids(ontology.measures, "measure", ontology.measure_names, &ontology.measure_by_id,
+              diagnostics);
     index_ids(ontology.citations, "source", ontology.citation_names, nullptr, diagnostics);
 }
 
 /// Links by id only: inside the ontology a label would be a second spelling of the same reference.
 template <class Map>
-bool link(Map const& by_id, NameIndex const& names, Word const& word, std::string_view what, std::uint32_t& target,
-          Diagnostics& diagnostics) {
+bool link(Map const& by_id, NameIndex const& names, Word const& word, std::string_view what,
+          std::uint32_t& target, Diagnostics& diagnostics) {
     if (word.empty()) return false;
     if (auto const found = by_id.find(word.text); found != by_id.end()) {
         target = found->second;
@@ -98,16 +107,19 @@ void link_steps(Ontology& ontology, Diagnostics& diagnostics) {
     for (auto& step : ontology.steps) {
         auto const label = [&](std::uint32_t id) { return ontology.regions[id].id.text; };
         if (step.region_name.empty()) continue;
-        resolve_word(ontology.region_names, step.region_name, "region", label, step.region, diagnostics);
+        resolve_word(ontology.region_names, step.region_name, "region", label, step.region,
+                     diagnostics);
     }
 }
 
 void link_findings(Ontology& ontology, Diagnostics& diagnostics) {
     for (FindingId id = 0; id < ontology.findings.size(); ++id) {
         auto& finding = ontology.findings[id];
-        link(ontology.step_by_id, ontology.step_names, finding.step_name, "step", finding.step, diagnostics);
+        link(ontology.step_by_id, ontology.step_names, finding.step_name, "step", finding.step,
+             diagnostics);
         FindingId parent = 0;
-        if (link(ontology.finding_by_id, ontology.finding_names, finding.parent_name, "finding", parent, diagnostics)) {
+        if (link(ontology.finding_by_id, ontology.finding_names, finding.parent_name, "finding",
+                 parent, diagnostics)) {
             finding.parent = parent;
         }
         if (finding.step < ontology.steps.size() && !ontology.regions.empty()) {
@@ -119,18 +131,23 @@ void link_findings(Ontology& ontology, Diagnostics& diagnostics) {
 
 void link_measures(Ontology& ontology, Diagnostics& diagnostics) {
     for (auto& measure : ontology.measures) {
-        link(ontology.step_by_id, ontology.step_names, measure.step_name, "step", measure.step, diagnostics);
+        link(ontology.step_by_id, ontology.step_names, measure.step_name, "step", measure.step,
+             diagnostics);
         if (measure.units.empty()) measure.units.push_back(measure.unit);
         if (!measure.instrument && !measure.computed) {
-            diagnostics.error("missing-key", measure.id.span, "a measure needs `instrument` or `computed`");
+            diagnostics.error("missing-key", measure.id.span,
+                              "a measure needs `instrument` or `computed`");
         }
         if (!measure.computed) continue;
         auto& computed = *measure.computed;
-        link(ontology.measure_by_id, ontology.measure_names, computed.first_name, "measure", computed.first, diagnostics);
-        link(ontology.measure_by_id, ontology.measure_names, computed.second_name, "measure", computed.second, diagnostics);
+        link(ontology.measure_by_id, ontology.measure_names, computed.first_name, "measure",
+             computed.first, diagnostics);
+        link(ontology.measure_by_id, ontology.measure_names, computed.second_name, "measure",
+             computed.second, diagnostics);
     }
     for (auto& prevalence : ontology.prevalences) {
-        link(ontology.finding_by_id, ontology.finding_names, prevalence.finding_name, "finding", prevalence.finding, diagnostics);
+        link(ontology.finding_by_id, ontology.finding_names, prevalence.finding_name, "finding",
+             prevalence.finding, diagnostics);
     }
 }
 
@@ -140,9 +157,10 @@ void order_by_region(Ontology& ontology) {
         auto const found = ontology.region_names.exact(region.text);
         return found.empty() ? ontology.regions.size() : std::size_t{found.front()};
     };
-    std::stable_sort(ontology.steps.begin(), ontology.steps.end(), [&](ExamStep const& a, ExamStep const& b) {
-        return rank(a.region_name) < rank(b.region_name);
-    });
+    std::stable_sort(ontology.steps.begin(), ontology.steps.end(),
+                     [&](ExamStep const& a, ExamStep const& b) {
+                         return rank(a.region_name) < rank(b.region_name);
+                     });
 }
 
 void order_by_step(Ontology& ontology) {
@@ -156,11 +174,13 @@ void order_by_step(Ontology& ontology) {
 
 void put_in_order(Ontology& ontology) {
     NameIndex regions;
-    for (std::uint32_t i = 0; i < ontology.regions.size(); ++i) regions.add(ontology.regions[i].id.text, i);
+    for (std::uint32_t i = 0; i < ontology.regions.size(); ++i)
+        regions.add(ontology.regions[i].id.text, i);
     ontology.region_names = std::move(regions);
     order_by_region(ontology);
     NameIndex steps;
-    for (std::uint32_t i = 0; i < ontology.steps.size(); ++i) steps.add(ontology.steps[i].id.text, i);
+    for (std::uint32_t i = 0; i < ontology.steps.size(); ++i)
+        steps.add(ontology.steps[i].id.text, i);
     ontology.step_names = std::move(steps);
     order_by_step(ontology);
     ontology.region_names = {};
@@ -177,7 +197,8 @@ void add_names(Ontology& ontology) {
         for (auto const& name : finding.hpo) ontology.finding_names.add(name.text, id, false);
         if (finding.parent) ontology.findings[*finding.parent].children.push_back(id);
     }
-    for (StepId id = 0; id < ontology.steps.size(); ++id) ontology.step_names.add(ontology.steps[id].label, id);
+    for (StepId id = 0; id < ontology.steps.size(); ++id)
+        ontology.step_names.add(ontology.steps[id].label, id);
     for (MeasureId id = 0; id < ontology.measures.size(); ++id) {
         auto const& measure = ontology.measures[id];
         ontology.measure_names.add(measure.label, id);
@@ -188,7 +209,8 @@ void add_names(Ontology& ontology) {
 
 }  // namespace
 
-std::optional<Ontology> load_ontology(std::vector<SourcePtr> const& files, Diagnostics& diagnostics) {
+std::optional<Ontology> load_ontology(std::vector<SourcePtr> const& files,
+                                      Diagnostics& diagnostics) {
     Diagnostics problems;
     Ontology ontology;
     bool whole = true;

@@ -10,17 +10,26 @@
 
 namespace asterism {
 
-/// What a number is read from. Only tape, ruler and scale have a reading error of half their resolution.
+/// What a number is read from. Only tape, ruler and scale have a reading error of half their
+/// resolution.
 enum class Instrument : std::uint8_t { tape, ruler, scale, counter, meter };
 
-/// The range of values a living newborn can have, in the measure's own unit; beyond it is a slip of the pen.
+/// The range of values a living newborn can have, in the measure's own unit; beyond it is a slip of
+/// the pen.
 struct PlausibleRange {
     double from = 0;
     double to = 0;
 };
 
 /// How a measure follows from others.
-enum class Formula : std::uint8_t { z_difference, difference, absolute_difference, mean, percent, ratio };
+enum class Formula : std::uint8_t {
+    z_difference,
+    difference,
+    absolute_difference,
+    mean,
+    percent,
+    ratio
+};
 
 /// A measure that is worked out of two others and never read off an instrument.
 struct Computation {
@@ -37,15 +46,15 @@ struct Measure {
     Word id;
     Word step_name;
     std::string label;
-    std::string unit;                 ///< the unit of norms and thresholds
-    std::vector<std::string> units;   ///< the units accepted on input
+    std::string unit;                ///< the unit of norms and thresholds
+    std::vector<std::string> units;  ///< the units accepted on input
     PlausibleRange plausible;
     std::vector<Word> synonyms;
     std::vector<Word> ambiguous;
-    std::optional<Instrument> instrument;     ///< none for a measure that is only computed
+    std::optional<Instrument> instrument;  ///< none for a measure that is only computed
     std::optional<Computation> computed;
-    double resolution = 0;            ///< smallest division of the instrument, in `unit`
-    bool soft = false;                ///< no referral may rest on it alone
+    double resolution = 0;  ///< smallest division of the instrument, in `unit`
+    bool soft = false;      ///< no referral may rest on it alone
 
     StepId step = 0;
 };

@@ -13,7 +13,8 @@ namespace asterism {
 void NameIndex::add(std::string_view name, std::uint32_t target, bool printed) {
     make_growable();
     auto& targets = targets_[fold(name)];
-    if (std::find(targets.begin(), targets.end(), target) == targets.end()) targets.push_back(target);
+    if (std::find(targets.begin(), targets.end(), target) == targets.end())
+        targets.push_back(target);
     if (printed) printed_.emplace_back(name);
 }
 
@@ -56,11 +57,13 @@ void NameIndex::make_growable() {
 void report_unresolved(Word const& word, std::string_view what, Resolution const& resolution,
                        std::vector<std::string> const& candidates, Diagnostics& diagnostics) {
     if (resolution.ambiguous()) {
-        diagnostics.error("ambiguous-name", word.span, fmt::format("the {} `{}` can mean more than one thing", what, word.text),
+        diagnostics.error("ambiguous-name", word.span,
+                          fmt::format("the {} `{}` can mean more than one thing", what, word.text),
                           fmt::format("write which: `{}`", fmt::join(candidates, "` or `")));
         return;
     }
-    diagnostics.error(fmt::format("unknown-{}", what), word.span, fmt::format("unknown {} `{}`", what, word.text),
+    diagnostics.error(fmt::format("unknown-{}", what), word.span,
+                      fmt::format("unknown {} `{}`", what, word.text),
                       did_you_mean(resolution.nearest));
 }
 

@@ -13,7 +13,8 @@
 
 namespace asterism {
 
-/// What a typed name stands for: exactly one thing, several (ambiguous), or nothing (`nearest` then helps).
+/// What a typed name stands for: exactly one thing, several (ambiguous), or nothing (`nearest` then
+/// helps).
 struct Resolution {
     std::vector<std::uint32_t> targets;
     std::vector<std::string> nearest;

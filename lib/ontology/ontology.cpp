@@ -7,7 +7,8 @@ namespace {
 
 /// By the map where there is one, else by the names, of which ids are the first.
 template <class Map, class List>
-std::optional<std::uint32_t> look_up(Map const& map, NameIndex const& names, List const& things, std::string_view id) {
+std::optional<std::uint32_t> look_up(Map const& map, NameIndex const& names, List const& things,
+                                     std::string_view id) {
     if (auto const found = map.find(std::string(id)); found != map.end()) return found->second;
     if (!map.empty()) return std::nullopt;
     for (auto const target : names.exact(id)) {

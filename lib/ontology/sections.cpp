@@ -19,7 +19,8 @@ Table<OntologyHeader> header_table() {
     Table<OntologyHeader> table("ontology header");
     table.required("id", &OntologyHeader::id, word(), "name of this ontology")
         .required("version", &OntologyHeader::version, text(), "semantic version")
-        .required("hpo-version", &OntologyHeader::hpo_version, text(), "release of the HPO that the ids were checked against");
+        .required("hpo-version", &OntologyHeader::hpo_version, text(),
+                  "release of the HPO that the ids were checked against");
     return table;
 }
 
@@ -27,7 +28,8 @@ Table<Region> region_table() {
     Table<Region> table("region");
     table.required("region", &Region::id, word(), "id")
         .required("label", &Region::label, text(), "name in print")
-        .optional("history", &Region::history, boolean(), "true for the history, which is asked and not examined");
+        .optional("history", &Region::history, boolean(),
+                  "true for the history, which is asked and not examined");
     return table;
 }
 
@@ -37,8 +39,10 @@ Table<ExamStep> step_table() {
         .required("region", &ExamStep::region_name, word("region"), "the region it belongs to")
         .required("label", &ExamStep::label, text(), "name in print")
         .required("how", &ExamStep::how, text(), "how it is done")
-        .optional("essential", &ExamStep::essential, boolean(), "its omission could hide something dangerous")
-        .optional("result", &ExamStep::result, boolean(), "true for results of tests, which `all` does not include");
+        .optional("essential", &ExamStep::essential, boolean(),
+                  "its omission could hide something dangerous")
+        .optional("result", &ExamStep::result, boolean(),
+                  "true for results of tests, which `all` does not include");
     return table;
 }
 
@@ -49,7 +53,8 @@ yaml::Reader<Laterality> laterality() {
 yaml::Reader<std::vector<Word>> hpo_ids() {
     auto reader = one_or_more(word());
     auto const read = reader.read;
-    reader.read = [read](yaml::Node const& node, std::vector<Word>& target, Diagnostics& diagnostics) {
+    reader.read = [read](yaml::Node const& node, std::vector<Word>& target,
+                         Diagnostics& diagnostics) {
         if (node.is_scalar() && node.text == "none") return;
         read(node, target, diagnostics);
     };
@@ -61,22 +66,29 @@ Table<Finding> finding_table() {
     table.required("finding", &Finding::id, word(), "id")
         .required("label", &Finding::label, text(), "name in print, lower case")
         .required("step", &Finding::step_name, word("step"), "the exam step that shows it")
-        .required("recognise", &Finding::recognise, text(), "how to see or feel it, and what it is mistaken for")
+        .required("recognise", &Finding::recognise, text(),
+                  "how to see or feel it, and what it is mistaken for")
         .required("hpo", &Finding::hpo, hpo_ids(), "HPO id or ids, or `none`")
-        .optional("laterality", &Finding::laterality, laterality(), "`paired` when it has a left and a right")
-        .optional("synonyms", &Finding::synonyms, list_of(word()), "lay words, trade words, note abbreviations")
-        .optional("ambiguous", &Finding::ambiguous, list_of(word()), "names that another finding carries too")
-        .optional("outdated", &Finding::outdated, list_of(word()), "accepted on input, never printed")
+        .optional("laterality", &Finding::laterality, laterality(),
+                  "`paired` when it has a left and a right")
+        .optional("synonyms", &Finding::synonyms, list_of(word()),
+                  "lay words, trade words, note abbreviations")
+        .optional("ambiguous", &Finding::ambiguous, list_of(word()),
+                  "names that another finding carries too")
+        .optional("outdated", &Finding::outdated, list_of(word()),
+                  "accepted on input, never printed")
         .optional("parent", &Finding::parent_name, word("finding"), "the more general finding")
         .optional("icd10", &Finding::icd10, text(), "ICD-10 code where certain")
-        .optional("sex", &Finding::sex, choice<Sex>({{"female", Sex::female}, {"male", Sex::male}}), "only in this sex")
+        .optional("sex", &Finding::sex, choice<Sex>({{"female", Sex::female}, {"male", Sex::male}}),
+                  "only in this sex")
         .optional("grades", &Finding::grades, list_of(word()), "from least to most severe");
     return table;
 }
 
 Table<PlausibleRange> range_table() {
     Table<PlausibleRange> table("range");
-    table.required("from", &PlausibleRange::from, number(), "smallest").required("to", &PlausibleRange::to, number(), "largest");
+    table.required("from", &PlausibleRange::from, number(), "smallest")
+        .required("to", &PlausibleRange::to, number(), "largest");
     return table;
 }
 
@@ -96,13 +108,20 @@ yaml::Shape computation_shape(Formulas const& formulas) {
 /// `{ difference: [a, b] }`: the key is the formula, the value names its two measures.
 yaml::Reader<Computation> computation() {
     static std::vector<std::pair<std::string, Formula>> const formulas{
-        {"z-difference", Formula::z_difference}, {"difference", Formula::difference}, {"absolute-difference", Formula::absolute_difference},
-        {"mean", Formula::mean}, {"percent", Formula::percent}, {"ratio", Formula::ratio}};
-    return {computation_shape(formulas), [](yaml::Node const& node, Computation& target, Diagnostics& diagnostics) {
-                if (!node.is_map() || node.entries.size() != 1) return yaml::wrong_form(node, "one formula with two measures", diagnostics);
+        {"z-difference", Formula::z_difference},
+        {"difference", Formula::difference},
+        {"absolute-difference", Formula::absolute_difference},
+        {"mean", Formula::mean},
+        {"percent", Formula::percent},
+        {"ratio", Formula::ratio}};
+    return {computation_shape(formulas),
+            [](yaml::Node const& node, Computation& target, Diagnostics& diagnostics) {
+                if (!node.is_map() || node.entries.size() != 1)
+                    return yaml::wrong_form(node, "one formula with two measures", diagnostics);
                 auto const& [key, value] = node.entries.front();
                 choice<Formula>(formulas).read(yaml::scalar(key), target.formula, diagnostics);
-                if (!value.is_list() || value.items.size() != 2) return yaml::wrong_form(value, "two measures", diagnostics);
+                if (!value.is_list() || value.items.size() != 2)
+                    return yaml::wrong_form(value, "two measures", diagnostics);
                 word("measure").read(value.items[0], target.first_name, diagnostics);
                 word("measure").read(value.items[1], target.second_name, diagnostics);
             }};
@@ -119,13 +138,19 @@ Table<Measure> measure_table() {
         .required("label", &Measure::label, text(), "name in print")
         .required("step", &Measure::step_name, word("step"), "the exam step that takes it")
         .required("unit", &Measure::unit, text(), "unit of norms and thresholds")
-        .required("plausible", &Measure::plausible, range_table().reader(), "values a living newborn can have")
-        .optional("instrument", &Measure::instrument, maybe(instrument), "what it is read from; required unless computed")
-        .optional("computed", &Measure::computed, maybe(computation()), "how it follows from two others")
-        .optional("units", &Measure::units, list_of(text()), "units accepted on input; default the unit alone")
+        .required("plausible", &Measure::plausible, range_table().reader(),
+                  "values a living newborn can have")
+        .optional("instrument", &Measure::instrument, maybe(instrument),
+                  "what it is read from; required unless computed")
+        .optional("computed", &Measure::computed, maybe(computation()),
+                  "how it follows from two others")
+        .optional("units", &Measure::units, list_of(text()),
+                  "units accepted on input; default the unit alone")
         .optional("synonyms", &Measure::synonyms, list_of(word()), "other names")
-        .optional("ambiguous", &Measure::ambiguous, list_of(word()), "names that another measure carries too")
-        .optional("resolution", &Measure::resolution, number(), "smallest division of the instrument, in `unit`")
+        .optional("ambiguous", &Measure::ambiguous, list_of(word()),
+                  "names that another measure carries too")
+        .optional("resolution", &Measure::resolution, number(),
+                  "smallest division of the instrument, in `unit`")
         .optional("soft", &Measure::soft, boolean(), "no referral may rest on it alone");
     return table;
 }
@@ -138,7 +163,10 @@ Table<Citation> citation_table() {
         .required("journal", &Citation::journal, text(), "journal, book or guideline")
         .required("year", &Citation::year, yaml::integer(1800, 2100), "year")
         .required("read", &Citation::read,
-                  choice<std::string>({{"full text", "full text"}, {"abstract", "abstract"}, {"secondary", "secondary"}, {"memory", "memory"}}),
+                  choice<std::string>({{"full text", "full text"},
+                                       {"abstract", "abstract"},
+                                       {"secondary", "secondary"},
+                                       {"memory", "memory"}}),
                   "how much of it was read")
         .optional("pages", &Citation::pages, text(), "volume and pages")
         .optional("doi", &Citation::doi, text(), "digital object identifier")
@@ -151,7 +179,8 @@ Table<Prevalence> prevalence_table() {
     table.required("finding", &Prevalence::finding_name, word("finding"), "the finding")
         .required("per-10000", &Prevalence::per_10000, number(), "newborns in 10,000 who have it")
         .required("population", &Prevalence::population, text(), "who was counted")
-        .required("source", &Prevalence::sources, one_or_more(word("source")), "where the figure is from")
+        .required("source", &Prevalence::sources, one_or_more(word("source")),
+                  "where the figure is from")
         .optional("note", &Prevalence::note, text(), "conflicts with other figures");
     return table;
 }
@@ -168,14 +197,21 @@ yaml::Reader<yaml::Node> norms() {
 
 Table<OntologySections> make_file_table() {
     Table<OntologySections> table("ontology file");
-    table.optional("ontology", &OntologySections::header, maybe(header_table().reader()), "the header, once")
-        .optional("regions", &OntologySections::regions, list_of(region_table().reader()), "regions, head to toe")
+    table
+        .optional("ontology", &OntologySections::header, maybe(header_table().reader()),
+                  "the header, once")
+        .optional("regions", &OntologySections::regions, list_of(region_table().reader()),
+                  "regions, head to toe")
         .optional("steps", &OntologySections::steps, list_of(step_table().reader()), "exam steps")
-        .optional("findings", &OntologySections::findings, list_of(finding_table().reader()), "findings")
-        .optional("measures", &OntologySections::measures, list_of(measure_table().reader()), "measures")
+        .optional("findings", &OntologySections::findings, list_of(finding_table().reader()),
+                  "findings")
+        .optional("measures", &OntologySections::measures, list_of(measure_table().reader()),
+                  "measures")
         .optional("norms", &OntologySections::norms, norms(), "norms of measures")
-        .optional("sources", &OntologySections::citations, list_of(citation_table().reader()), "bibliography")
-        .optional("prevalences", &OntologySections::prevalences, list_of(prevalence_table().reader()), "published prevalences");
+        .optional("sources", &OntologySections::citations, list_of(citation_table().reader()),
+                  "bibliography")
+        .optional("prevalences", &OntologySections::prevalences,
+                  list_of(prevalence_table().reader()), "published prevalences");
     return table;
 }
 

@@ -29,22 +29,33 @@ Json list_of(List const& list, Make make) {
 Json evidence_list(std::vector<Evidence> const& list) { return list_of(list, evidence_json); }
 
 Json reason(Reason const& r) {
-    Json object{{"rule", r.rule}, {"text", r.text}, {"urgency", to_text(r.urgency)}, {"strength", to_text(r.strength)},
-                {"evidence", evidence_list(r.evidence)}, {"sources", r.sources}, {"place", r.place}};
+    Json object{{"rule", r.rule},
+                {"text", r.text},
+                {"urgency", to_text(r.urgency)},
+                {"strength", to_text(r.strength)},
+                {"evidence", evidence_list(r.evidence)},
+                {"sources", r.sources},
+                {"place", r.place}};
     if (!r.lacks.empty()) object["lacks"] = r.lacks;
     add_text(object, "caution", r.caution);
     return object;
 }
 
 Json step(StepToDo const& s) {
-    Json object{{"step", s.step}, {"label", s.label}, {"region", s.region}, {"essential", s.essential}, {"findings", s.findings}};
+    Json object{{"step", s.step},
+                {"label", s.label},
+                {"region", s.region},
+                {"essential", s.essential},
+                {"findings", s.findings}};
     if (s.rules > 0) object["rules"] = s.rules;
     return object;
 }
 
 Json changes(std::vector<std::vector<Change>> const& sets) {
     return list_of(sets, [](std::vector<Change> const& set) {
-        return list_of(set, [](Change const& c) { return Json{{"finding", c.id}, {"label", c.label}}; });
+        return list_of(set, [](Change const& c) {
+            return Json{{"finding", c.id}, {"label", c.label}};
+        });
     });
 }
 
@@ -72,8 +83,14 @@ Json referral(Referral const& r) {
 }
 
 Json constellation(ConstellationResult const& c) {
-    Json object{{"constellation", c.constellation}, {"label", c.label}, {"for", c.service}, {"reached", to_text(c.reached)},
-                {"counted", c.low}, {"at_most", c.high}, {"of", c.possible}, {"rule", c.rule}};
+    Json object{{"constellation", c.constellation},
+                {"label", c.label},
+                {"for", c.service},
+                {"reached", to_text(c.reached)},
+                {"counted", c.low},
+                {"at_most", c.high},
+                {"of", c.possible},
+                {"rule", c.rule}};
     object["items"] = list_of(c.items, [](ItemResult const& item) {
         return Json{{"item", item.item}, {"points", item.points}, {"value", to_text(item.value)}};
     });
@@ -83,15 +100,21 @@ Json constellation(ConstellationResult const& c) {
     return object;
 }
 
-std::optional<norms::Band> band(std::optional<double> const& low, std::optional<double> const& high) {
+std::optional<norms::Band> band(std::optional<double> const& low,
+                                std::optional<double> const& high) {
     return low ? std::optional(norms::Band{*low, *high}) : std::nullopt;
 }
 
 Json measure(MeasureResult const& m) {
-    Json object{{"measure", m.measure}, {"label", m.label}, {"as_written", m.as_written}, {"value", rounded(m.value)}, {"unit", m.unit}};
+    Json object{{"measure", m.measure},
+                {"label", m.label},
+                {"as_written", m.as_written},
+                {"value", rounded(m.value)},
+                {"unit", m.unit}};
     add_text(object, "norm", m.norm);
     add_band(object, "z", band(m.z_low, m.z_high), band(m.z_with_margin_low, m.z_with_margin_high));
-    add_band(object, "centile", band(m.centile_low, m.centile_high), band(m.centile_with_margin_low, m.centile_with_margin_high));
+    add_band(object, "centile", band(m.centile_low, m.centile_high),
+             band(m.centile_with_margin_low, m.centile_with_margin_high));
     object["value_band"] = {rounded(m.value_low), rounded(m.value_high)};
     object["computed"] = m.computed;
     add_text(object, "note", m.note);
@@ -99,7 +122,11 @@ Json measure(MeasureResult const& m) {
 }
 
 Json follow_up(FollowUpResult const& f) {
-    Json object{{"action", f.action}, {"text", f.text}, {"rule", f.rule}, {"from", to_text(f.from)}, {"to", to_text(f.to)}};
+    Json object{{"action", f.action},
+                {"text", f.text},
+                {"rule", f.rule},
+                {"from", to_text(f.from)},
+                {"to", to_text(f.to)}};
     if (f.from_date) object["from_date"] = to_text(*f.from_date);
     if (f.to_date) object["to_date"] = to_text(*f.to_date);
     return object;
@@ -111,14 +138,23 @@ Json caution(Caution const& c) {
     return object;
 }
 
-Json provenance(Provenance const& p) { return {{"id", p.id}, {"version", p.version}, {"sha256", p.digest}}; }
+Json provenance(Provenance const& p) {
+    return {{"id", p.id}, {"version", p.version}, {"sha256", p.digest}};
+}
 
 Json tally(TallyResult const& t) {
-    return {{"tally", t.tally}, {"label", t.label}, {"value", t.low}, {"at_most", t.high}, {"counted", evidence_list(t.counted)}};
+    return {{"tally", t.tally},
+            {"label", t.label},
+            {"value", t.low},
+            {"at_most", t.high},
+            {"counted", evidence_list(t.counted)}};
 }
 
 Json not_examined(NotExamined const& n) {
-    return {{"steps", list_of(n.steps, step)}, {"unsure", evidence_list(n.unsure)}, {"history", n.history}, {"facts", n.facts}};
+    return {{"steps", list_of(n.steps, step)},
+            {"unsure", evidence_list(n.unsure)},
+            {"history", n.history},
+            {"facts", n.facts}};
 }
 
 }  // namespace
@@ -143,7 +179,9 @@ Json evidence_json(Evidence const& e) {
 }
 
 Json assessment_json(Assessment const& a) {
-    Json object{{"schema", "asterism.assessment/1"}, {"engine", a.engine}, {"rulebook", provenance(a.rulebook)},
+    Json object{{"schema", "asterism.assessment/1"},
+                {"engine", a.engine},
+                {"rulebook", provenance(a.rulebook)},
                 {"ontology", provenance(a.ontology)}};
     object["ontology"]["hpo_version"] = a.hpo_version;
     object["case"] = a.case_id.empty() ? Json() : Json(a.case_id);
@@ -157,7 +195,9 @@ Json assessment_json(Assessment const& a) {
     object["constellations"] = list_of(a.constellations, constellation);
     object["findings"] = evidence_list(a.findings);
     object["not_examined"] = not_examined(a.not_examined);
-    object["first_steps"] = list_of(a.first_steps, [](auto const& s) { return Json{{"action", s.first}, {"text", s.second}}; });
+    object["first_steps"] = list_of(a.first_steps, [](auto const& s) {
+        return Json{{"action", s.first}, {"text", s.second}};
+    });
     object["follow_up"] = list_of(a.follow_up, follow_up);
     object["cautions"] = list_of(a.cautions, caution);
     return object;

@@ -64,8 +64,8 @@ std::string change_words(ServiceChange const& change) {
 std::string count_words(ChangeCount const& count) {
     auto const by =
         count.by.empty() ? std::string() : fmt::format(", by {}", fmt::join(count.by, ", "));
-    return fmt::format("{}: {} {}{}", grouped(count.babies), count.service,
-                       kind_words(count.kind), by);
+    return fmt::format("{}: {} {}{}", grouped(count.babies), count.service, kind_words(count.kind),
+                       by);
 }
 
 std::string aspect_words(Difference const& difference) {

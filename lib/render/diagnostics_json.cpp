@@ -18,7 +18,9 @@ void add_place(Json& object, Span const& span) {
 }
 
 Json to_json(Diagnostic const& diagnostic) {
-    Json object{{"code", diagnostic.code}, {"severity", to_text(diagnostic.severity)}, {"message", diagnostic.message}};
+    Json object{{"code", diagnostic.code},
+                {"severity", to_text(diagnostic.severity)},
+                {"message", diagnostic.message}};
     add_place(object, diagnostic.span);
     for (auto const& related : diagnostic.related) {
         Json other{{"message", related.message}};

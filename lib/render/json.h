@@ -8,7 +8,8 @@
 
 namespace asterism {
 
-/// The diagnostics as a list of objects with code, severity, message, file, line, column, related, help.
+/// The diagnostics as a list of objects with code, severity, message, file, line, column, related,
+/// help.
 nlohmann::ordered_json diagnostics_json(Diagnostics const& diagnostics);
 
 /// The whole assessment; the keys are a contract (DEVELOPERS.md).

@@ -28,7 +28,8 @@ LookupEntry entry(CompiledRulebook const& book, FindingId id) {
     result.step = ontology.step_of(id).label;
     result.how = ontology.step_of(id).how;
     if (result.finding->parent) result.parent = ontology.at(*result.finding->parent).label;
-    for (auto const child : result.finding->children) result.children.push_back(ontology.at(child).label);
+    for (auto const child : result.finding->children)
+        result.children.push_back(ontology.at(child).label);
     if (auto const& classed = book.classes[id]) {
         auto const& syntax = book.book->classes[classed->syntax];
         result.finding_class = to_text(classed->value);
@@ -66,7 +67,9 @@ std::string entry_text(LookupEntry const& e) {
     row(out, "also called", fmt::format("{}", fmt::join(texts(e.finding->synonyms), ", ")));
     row(out, "kind of", e.parent);
     row(out, "kinds", fmt::format("{}", fmt::join(e.children, ", ")));
-    row(out, "HPO", e.finding->hpo.empty() ? "none" : fmt::format("{}", fmt::join(texts(e.finding->hpo), ", ")));
+    row(out, "HPO",
+        e.finding->hpo.empty() ? "none"
+                               : fmt::format("{}", fmt::join(texts(e.finding->hpo), ", ")));
     row(out, "rules", fmt::format("{}", fmt::join(e.rules, ", ")));
     row(out, "sources", fmt::format("{}", fmt::join(e.sources, ", ")));
     return out;
@@ -76,18 +79,23 @@ std::string entry_text(LookupEntry const& e) {
 
 std::vector<LookupEntry> look_up(CompiledRulebook const& book, std::string_view words) {
     std::vector<LookupEntry> entries;
-    for (auto const id : book.ontology->finding_names.exact(words)) entries.push_back(entry(book, id));
+    for (auto const id : book.ontology->finding_names.exact(words))
+        entries.push_back(entry(book, id));
     return entries;
 }
 
 std::string lookup_text(std::vector<LookupEntry> const& entries) {
-    std::string out = entries.size() > 1 ? fmt::format("{} findings carry this name\n\n", entries.size()) : std::string();
+    std::string out = entries.size() > 1
+                          ? fmt::format("{} findings carry this name\n\n", entries.size())
+                          : std::string();
     for (auto const& e : entries) out += (&e == &entries.front() ? "" : "\n") + entry_text(e);
     return out;
 }
 
-nlohmann::ordered_json lookup_json(std::string_view words, std::vector<LookupEntry> const& entries) {
-    nlohmann::ordered_json document{{"schema", lookup_schema}, {"words", words}, {"findings", nlohmann::ordered_json::array()}};
+nlohmann::ordered_json lookup_json(std::string_view words,
+                                   std::vector<LookupEntry> const& entries) {
+    nlohmann::ordered_json document{
+        {"schema", lookup_schema}, {"words", words}, {"findings", nlohmann::ordered_json::array()}};
     for (auto const& e : entries) {
         document["findings"].push_back({{"finding", e.finding->id.text},
                                         {"label", e.finding->label},

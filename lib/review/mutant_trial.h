@@ -29,7 +29,7 @@ struct TriedMutant {
 };
 
 struct TrialOptions {
-    std::string part = {};    ///< only edits of this rule, finding, tally, constellation or key
+    std::string part = {};   ///< only edits of this rule, finding, tally, constellation or key
     std::size_t sample = 0;  ///< so many, drawn by `seed`; 0: all of them
     std::uint64_t seed = 1;
     unsigned jobs = 1;

@@ -86,15 +86,13 @@ yaml::Table<ExpectSyntax> expect_table() {
                   "by tally: what is counted for certain")
         .optional("constellations", &ExpectSyntax::constellations,
                   map_of(reached_reader().shape, "constellation"), "reached, missed or open")
-        .optional("classes", &ExpectSyntax::classes,
-                  map_of(presence_reader().shape, "finding"),
+        .optional("classes", &ExpectSyntax::classes, map_of(presence_reader().shape, "finding"),
                   "by finding of the baby: its class, or that it is not present");
     return table;
 }
 
 template <class List>
-bool known(List const& things, Word const& word, std::string_view what,
-           Diagnostics& diagnostics) {
+bool known(List const& things, Word const& word, std::string_view what, Diagnostics& diagnostics) {
     std::vector<std::string> ids;
     for (auto const& thing : things) ids.push_back(thing.id.text);
     if (std::find(ids.begin(), ids.end(), word.text) != ids.end()) return true;

@@ -174,8 +174,8 @@ struct PromiseSyntax {
     std::vector<Word> sources;
 };
 
-/// A rulebook as written: every part keeps its place, no name is looked up yet. Out of an image, the
-/// parts of its lists are read when they are asked for.
+/// A rulebook as written: every part keeps its place, no name is looked up yet. Out of an image,
+/// the parts of its lists are read when they are asked for.
 struct Rulebook {
     RulebookHeader header;
     std::vector<Service> services;

@@ -101,9 +101,8 @@ StatedFindings stated_findings(Packet const& packet, Ontology const& ontology) {
 
 std::string case_text(Packet const& packet, StatedFindings const& stated) {
     auto const days = days_of(packet.age);
-    auto text =
-        fmt::format("findings: [{}]\nabsent: [{}]\n", fmt::join(stated.present, ", "),
-                    fmt::join(stated.absent, ", "));
+    auto text = fmt::format("findings: [{}]\nabsent: [{}]\n", fmt::join(stated.present, ", "),
+                            fmt::join(stated.absent, ", "));
     if (!packet.sex.empty()) text += fmt::format("sex: {}\n", packet.sex);
     if (days >= 0) text += fmt::format("age: {}d\n", days);
     return text;

@@ -41,8 +41,8 @@ struct TallyText {
 struct FindingText {
     Finding const* finding = nullptr;
     std::size_t number = 0;  ///< its place in the ontology
-    std::size_t step = 0;  ///< its step's place in the ontology
-    bool told = false;     ///< history or the result of a test
+    std::size_t step = 0;    ///< its step's place in the ontology
+    bool told = false;       ///< history or the result of a test
     bool history = false;
     std::string parent;
     std::vector<std::string> children;
