@@ -213,6 +213,7 @@ private:
             rule.when = builder.build_rule(conditions_.rules[rule.syntax],
                                            essential(book_.rules[rule.syntax]));
         }
+        if (diagnostics_.has_errors()) return;  // what asks for itself would be followed for ever
         for (auto& rule : result_.rules) rule.signs = signs_of(result_, rule.when);
     }
 

@@ -34,8 +34,8 @@ yaml::Shape condition() {
     return yaml::either_shape(std::move(kinds));
 }
 
-template <class T>
-std::vector<std::string> ids(std::vector<T> const& things) {
+template <class Things>
+std::vector<std::string> ids(Things const& things) {
     std::vector<std::string> result;
     for (auto const& thing : things) result.push_back(thing.id.text);
     return result;

@@ -24,11 +24,11 @@ struct Part {
 /// The counting rules of constellations and their items are quoted as they were published.
 bool is_published(CompiledRulebook const& book, CompiledCondition const* root) {
     for (auto const& constellation : book.constellations) {
-        if (&constellation.reached == root) return true;
+        if (&*constellation.reached == root) return true;
     }
     for (auto const& tally : book.tallies) {
         for (auto const& item : tally.items) {
-            if (&item.when == root) return tally.constellation.has_value();
+            if (&*item.when == root) return tally.constellation.has_value();
         }
     }
     return false;

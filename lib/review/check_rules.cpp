@@ -100,8 +100,9 @@ private:
         for (std::size_t i = 0; i < tally.items.size(); ++i) {
             for (std::size_t j = 0; j < i; ++j) {
                 auto const &one = tally.items[i].when, &other = tally.items[j].when;
-                bool const same = one.condition && other.condition && one.literal == other.literal;
-                if (same) report_repeated(one.condition->span(), other.condition->span());
+                bool const same =
+                    one->condition && other->condition && one.literal == other.literal;
+                if (same) report_repeated(one->condition->span(), other->condition->span());
             }
         }
     }
@@ -117,7 +118,7 @@ private:
     void same_condition(CompiledRule const& rule) {
         for (auto const& other : book_.rules) {
             if (&other == &rule) return;  // only earlier rules
-            if (!rule.when.condition || rule.when.literal != other.when.literal) continue;
+            if (!rule.when->condition || rule.when.literal != other.when.literal) continue;
             if (says_as_much(other, rule) || says_as_much(rule, other)) continue;  // `implied`
             auto const& by = book_.syntax(other).id;
             auto const& id = book_.syntax(rule).id;

@@ -111,7 +111,7 @@ private:
     void check_overlap(CompiledRule const& rule) {
         std::vector<CompiledRule const*> candidates;
         for (auto const& other : book_.rules) {
-            bool const may = &other != &rule && other.when.condition && says_it_later(other, rule);
+            bool const may = &other != &rule && other.when->condition && says_it_later(other, rule);
             if (may) candidates.push_back(&other);
         }
         auto const found = always_met_with(rule, candidates, candidates.size());

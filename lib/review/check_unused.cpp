@@ -85,9 +85,9 @@ public:
     }
 
 private:
-    template <class T>
-    void list(std::vector<T> const& things, std::set<std::uint32_t> const& used,
-              std::string_view code, std::string_view message) {
+    template <class Things>
+    void list(Things const& things, std::set<std::uint32_t> const& used, std::string_view code,
+              std::string_view message) {
         for (std::uint32_t i = 0; i < things.size(); ++i) {
             auto const& id = things[i].id;
             if (used.contains(i)) continue;
