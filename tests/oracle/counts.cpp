@@ -21,11 +21,11 @@ void add(Bounds& bounds, Truth value, std::int64_t tenths) {
 
 std::string question_of(std::vector<Member> const& members) {
     if (members.size() == 1 && members[0].displaced_by.empty())
-        return "present " + members[0].finding;
+        return "present " + members[0].finding->name();
     std::string text = "count of";
     for (auto const& member : members) {
-        text += " " + member.finding;
-        for (auto const& below : member.displaced_by) text += " unless " + below;
+        text += " " + member.finding->name();
+        for (auto const* below : member.displaced_by) text += " unless " + below->name();
     }
     return text;
 }
@@ -38,12 +38,12 @@ bool Judge::familial(std::string const& finding) const {
 }
 
 Truth Judge::counts(Member const& member) {
-    auto value = present(member.finding, the_book);
-    if (member.minor && familial(member.finding)) return Truth::no;
-    for (auto const& below : member.displaced_by)
-        value = both(value, opposite(present(below, the_book)));
-    for (auto const& below : member.displaced_by_if_familial) {
-        if (familial(below)) value = both(value, opposite(present(below, the_book)));
+    auto value = present(*member.finding, the_book);
+    if (member.minor && familial(member.finding->name())) return Truth::no;
+    for (auto const* below : member.displaced_by)
+        value = both(value, opposite(present(*below, the_book)));
+    for (auto const* below : member.displaced_by_if_familial) {
+        if (familial(below->name())) value = both(value, opposite(present(*below, the_book)));
     }
     return value;
 }
@@ -116,9 +116,10 @@ std::vector<std::string> Judge::open_questions() {
     auto const displaced = [&](MembersByKey const& keys) {
         for (auto const& [key, members] : keys) {
             for (auto const& member : members) {
-                if (present(member.finding, the_book) != Truth::yes) continue;
-                for (auto const& below : member.displaced_by) {
-                    if (present(below, the_book) == Truth::unknown) ask("present " + below);
+                if (present(*member.finding, the_book) != Truth::yes) continue;
+                for (auto const* below : member.displaced_by) {
+                    if (present(*below, the_book) == Truth::unknown)
+                        ask("present " + below->name());
                 }
             }
         }

@@ -63,29 +63,28 @@ void Judge::note_comparable(yaml::Node const& condition,
     }
 }
 
-bool Judge::decided_by_measure(std::string const& finding) const {
-    auto const derivation = tables_.derived.find(finding);
-    if (derivation == tables_.derived.end()) return false;
+bool Judge::decided_by_measure(FindingText const& finding) const {
+    if (!finding.derivation) return false;
     std::map<std::string, bool> measures;
-    note_comparable(derivation->second->when, measures);
+    note_comparable(finding.derivation->when, measures);
     for (auto const& [id, comparable] : measures) {
         if (!comparable) return false;
     }
     return !measures.empty();
 }
 
-Truth Judge::own(std::string const& finding) {
-    auto const number = tables_.findings.at(finding).number;
-    if (!states_.own[number]) states_.own[number] = work_out_own(finding);
-    return *states_.own[number];
+Truth Judge::own(FindingText const& finding) {
+    auto& known = states_.own[finding.number];
+    if (!known) known = work_out_own(finding);
+    return *known;
 }
 
 /// The lines of the header, one after the other.
-Truth Judge::work_out_own(std::string const& id) {
-    auto const& text = tables_.findings.at(id);
+Truth Judge::work_out_own(FindingText const& text) const {
+    auto const& id = text.name();
     if (!said(id).present.empty()) return Truth::yes;
     if (wholly_absent(id)) return Truth::no;
-    if (decided_by_measure(id)) return Truth::no;
+    if (decided_by_measure(text)) return Truth::no;
     if (!said(id).unsure.empty()) return Truth::unknown;
     for (auto above = text.parent; !above.empty(); above = tables_.findings.at(above).parent) {
         if (wholly_absent(above)) return Truth::no;
@@ -98,40 +97,41 @@ Truth Judge::work_out_own(std::string const& id) {
 
 /// The unknown as the asker sees it: what is told gates only rules that ask for it, what is
 /// examined can be taken as normal.
-Truth Judge::unknown_for(std::string const& finding, Asker const& asker) const {
-    if (!tables_.findings.at(finding).told)
-        return unrecorded_ == Unrecorded::is_normal ? Truth::no : Truth::unknown;
+Truth Judge::unknown_for(FindingText const& finding, Asker const& asker) const {
+    if (!finding.told) return unrecorded_ == Unrecorded::is_normal ? Truth::no : Truth::unknown;
     if (!asker.essential) return Truth::no;
     for (auto const& word : *asker.essential) {
-        if (word.text == finding) return Truth::unknown;
+        if (word.text == finding.name()) return Truth::unknown;
     }
     return Truth::no;
 }
 
-Truth Judge::own_for(std::string const& finding, Asker const& asker) {
+Truth Judge::own_for(FindingText const& finding, Asker const& asker) {
     auto const state = own(finding);
     return state == Truth::unknown ? unknown_for(finding, asker) : state;
 }
 
-Truth Judge::derivation(std::string const& finding) {
-    auto const syntax = tables_.derived.find(finding);
-    if (syntax == tables_.derived.end()) return Truth::no;
-    auto const number = tables_.findings.at(finding).number;
-    if (!derived_[number]) derived_[number] = holds(syntax->second->when, {nullptr, finding});
-    return *derived_[number];
+Truth Judge::derivation(FindingText const& finding) {
+    if (!finding.derivation) return Truth::no;
+    if (!derived_[finding.number])
+        derived_[finding.number] = holds(finding.derivation->when, {nullptr, finding.name()});
+    return *derived_[finding.number];
 }
 
 Truth Judge::present(std::string const& finding, Asker const& asker) {
+    return present(tables_.findings.at(finding), asker);
+}
+
+Truth Judge::present(FindingText const& finding, Asker const& asker) {
     if (!supposed_.empty()) {
-        auto const known = supposed_.find("present " + finding);
+        auto const known = supposed_.find("present " + finding.name());
         if (known != supposed_.end()) return known->second;
     }
     bool const keep = asker.essential == nullptr || asker.essential->empty();
-    auto const& text = tables_.findings.at(finding);
-    if (keep && present_[text.number]) return *present_[text.number];
+    if (keep && present_[finding.number]) return *present_[finding.number];
     auto value = either(own_for(finding, asker), derivation(finding));
-    for (auto const& child : text.children) value = either(value, present(child, asker));
-    if (keep) present_[text.number] = value;
+    for (auto const* child : finding.children) value = either(value, present(*child, asker));
+    if (keep) present_[finding.number] = value;
     return value;
 }
 

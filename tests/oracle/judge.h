@@ -45,6 +45,7 @@ public:
 
     Truth holds(yaml::Node const& condition, Asker const& asker);
     Truth present(std::string const& finding, Asker const& asker);
+    Truth present(FindingText const& finding, Asker const& asker);
     Bounds tally(std::string const& id);
     Truth reached(std::string const& constellation);
     /// The questions on which a count hangs although what it counts is there.
@@ -52,12 +53,12 @@ public:
 
 private:
     // findings.cpp
-    Truth own(std::string const& finding);
-    Truth work_out_own(std::string const& finding);
-    Truth own_for(std::string const& finding, Asker const& asker);
-    Truth unknown_for(std::string const& finding, Asker const& asker) const;
-    Truth derivation(std::string const& finding);
-    bool decided_by_measure(std::string const& finding) const;
+    Truth own(FindingText const& finding);
+    Truth work_out_own(FindingText const& finding) const;
+    Truth own_for(FindingText const& finding, Asker const& asker);
+    Truth unknown_for(FindingText const& finding, Asker const& asker) const;
+    Truth derivation(FindingText const& finding);
+    bool decided_by_measure(FindingText const& finding) const;
     void note_comparable(yaml::Node const& condition, std::map<std::string, bool>& measures) const;
     bool wholly_absent(std::string const& finding) const;
     bool other_sex(Finding const& finding) const;
@@ -67,13 +68,13 @@ private:
     Truth finding_test(std::string const& id, yaml::Node const* side, yaml::Node const* grade,
                        Asker const& asker);
     Truth on_side(std::string const& finding, std::string const& side, Asker const& asker);
-    Truth on(std::string const& finding, Sides side, Asker const& asker);
-    Truth said_on(std::string const& finding, Sides side, Asker const& asker);
+    Truth on(FindingText const& finding, Sides side, Asker const& asker);
+    Truth said_on(FindingText const& finding, Sides side, Asker const& asker);
     Truth graded(std::string const& finding, std::vector<std::string> const& grades,
                  Asker const& asker);
     Truth graded_on(std::string const& finding, std::string const& side,
                     std::vector<std::string> const& grades, Asker const& asker);
-    Truth if_nobody_said(std::string const& finding, Asker const& asker);
+    Truth if_nobody_said(FindingText const& finding, Asker const& asker);
 
     // conditions.cpp
     std::vector<Truth> all_of(yaml::Node const& list, Asker const& asker);

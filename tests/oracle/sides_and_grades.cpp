@@ -53,8 +53,9 @@ Truth Judge::finding_test(std::string const& id, yaml::Node const* side, yaml::N
 }
 
 Truth Judge::on_side(std::string const& finding, std::string const& side, Asker const& asker) {
-    auto const left = on(finding, Sides::left, asker);
-    auto const right = on(finding, Sides::right, asker);
+    auto const& text = tables_.findings.at(finding);
+    auto const left = on(text, Sides::left, asker);
+    auto const right = on(text, Sides::right, asker);
     if (side == "left") return left;
     if (side == "right") return right;
     if (side == "both") return both(left, right);
@@ -62,44 +63,43 @@ Truth Judge::on_side(std::string const& finding, std::string const& side, Asker 
 }
 
 /// Presence by something that tells neither side nor grade leaves them open.
-Truth Judge::if_nobody_said(std::string const& finding, Asker const& asker) {
+Truth Judge::if_nobody_said(FindingText const& finding, Asker const& asker) {
     auto value = both(derivation(finding), Truth::unknown);
-    for (auto const& child : tables_.findings.at(finding).children)
-        value = either(value, both(present(child, asker), Truth::unknown));
+    for (auto const* child : finding.children)
+        value = either(value, both(present(*child, asker), Truth::unknown));
     return value;
 }
 
-Truth Judge::on(std::string const& id, Sides side, Asker const& asker) {
-    auto const& text = tables_.findings.at(id);
+Truth Judge::on(FindingText const& text, Sides side, Asker const& asker) {
+    auto const& id = text.name();
     bool const paired = text.finding->laterality == Laterality::paired;
-    auto value = paired ? said_on(id, side, asker) : both(own_for(id, asker), Truth::unknown);
-    if (!any_sided(said(id).present)) value = either(value, both(derivation(id), Truth::unknown));
-    for (auto const& child : text.children) {
-        bool const tells = tables_.findings.at(child).finding->laterality == Laterality::paired;
+    auto value = paired ? said_on(text, side, asker) : both(own_for(text, asker), Truth::unknown);
+    if (!any_sided(said(id).present)) value = either(value, both(derivation(text), Truth::unknown));
+    for (auto const* child : text.children) {
+        bool const tells = child->finding->laterality == Laterality::paired;
         // A kind that has no sides cannot speak against "absent on the left".
         if (!tells && any_on(said(id).absent, side)) continue;
-        value = either(value, on(child, side, asker));
+        value = either(value, on(*child, side, asker));
     }
     return value;
 }
 
 /// What was said of the finding itself on one side.
-Truth Judge::said_on(std::string const& finding, Sides side, Asker const& asker) {
-    auto const& statements = said(finding);
+Truth Judge::said_on(FindingText const& finding, Sides side, Asker const& asker) {
+    auto const& statements = said(finding.name());
     if (any_on(statements.present, side)) return Truth::yes;
     if (any_on(statements.absent, side)) return Truth::no;
     if (any_on(statements.unsure, side)) return unknown_for(finding, asker);
     if (own(finding) != Truth::yes) return own_for(finding, asker);
     if (!any_sided(statements.present)) return Truth::unknown;
-    if (baby_.step_done[tables_.findings.at(finding).step]) return Truth::no;
+    if (baby_.step_done[finding.step]) return Truth::no;
     return unrecorded_ == Unrecorded::is_normal ? Truth::no : Truth::unknown;
 }
 
 Truth Judge::graded(std::string const& finding, std::vector<std::string> const& grades,
                     Asker const& asker) {
     auto const& text = tables_.findings.at(finding);
-    if (own(finding) != Truth::yes)
-        return either(own_for(finding, asker), if_nobody_said(finding, asker));
+    if (own(text) != Truth::yes) return either(own_for(text, asker), if_nobody_said(text, asker));
     auto value = Truth::no;
     for (auto const* statement : said(finding).present)
         value = either(value, has_grade(*statement, *text.finding, grades));

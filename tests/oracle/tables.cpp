@@ -5,11 +5,10 @@ namespace asterism::oracle {
 
 namespace {
 
-void collect_below(std::unordered_map<std::string, FindingText> const& findings,
-                   std::string const& id, std::vector<std::string>& below) {
-    for (auto const& child : findings.at(id).children) {
+void collect_below(FindingText const& finding, std::vector<FindingText const*>& below) {
+    for (auto const* child : finding.children) {
         below.push_back(child);
-        collect_below(findings, child, below);
+        collect_below(*child, below);
     }
 }
 
@@ -44,16 +43,16 @@ void Tables::add_findings() {
     }
     for (auto const& finding : ontology.findings) {
         if (!finding.parent_name.empty())
-            findings.at(finding.parent_name.text).children.push_back(finding.id.text);
+            findings.at(finding.parent_name.text).children.push_back(&findings.at(finding.id.text));
     }
-    for (auto& [id, text] : findings) collect_below(findings, id, text.below);
+    for (auto& [id, text] : findings) collect_below(text, text.below);
     for (auto const& measure : ontology.measures) measures[measure.id.text] = &measure;
 }
 
 void Tables::add_book() {
     for (auto const& item : book.classes) classes[item.finding.text] = &item;
     for (auto const& item : book.keys) keys[item.id.text] = &item;
-    for (auto const& item : book.derived) derived[item.finding.text] = &item;
+    for (auto const& item : book.derived) findings.at(item.finding.text).derivation = &item;
     for (auto const& item : book.constellations) constellations[item.id.text] = &item;
     for (auto const& tally : book.tallies) {
         auto& text = tallies[tally.id.text];
@@ -105,11 +104,11 @@ bool Tables::covers(std::string const& major, std::string const& field) const {
 }
 
 Member Tables::member(std::string const& id, ClassSet counted) const {
-    Member member{id, is_minor(id), {}, {}};
-    for (auto const& below : findings.at(id).below) {
-        auto const classed = classes.find(below);
+    Member member{&findings.at(id), is_minor(id), {}, {}};
+    for (auto const* below : member.finding->below) {
+        auto const classed = classes.find(below->name());
         if (classed == classes.end()) continue;
-        bool const same_kind = is_minor(below) == member.minor;
+        bool const same_kind = is_minor(below->name()) == member.minor;
         bool const same_key = classed->second->key.text == classes.at(id)->key.text;
         if (!counted.contains(classed->second->value) || !same_key || !same_kind) {
             member.displaced_by.push_back(below);

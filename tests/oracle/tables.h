@@ -45,17 +45,20 @@ struct FindingText {
     bool told = false;       ///< history or the result of a test
     bool history = false;
     std::string parent;
-    std::vector<std::string> children;
-    std::vector<std::string> below;  ///< children and theirs
+    Derivation const* derivation = nullptr;
+    std::vector<FindingText const*> children;
+    std::vector<FindingText const*> below;  ///< children and theirs
+
+    std::string const& name() const { return finding->id.text; }
 };
 
 /// A finding that makes a key count, and the more specific ones that take its place when they are
 /// there.
 struct Member {
-    std::string finding;
+    FindingText const* finding = nullptr;
     bool minor = false;
-    std::vector<std::string> displaced_by;
-    std::vector<std::string> displaced_by_if_familial;
+    std::vector<FindingText const*> displaced_by;
+    std::vector<FindingText const*> displaced_by_if_familial;
 };
 
 using MembersByKey = std::map<std::string, std::vector<Member>>;
@@ -68,7 +71,6 @@ struct Tables {
     std::unordered_map<std::string, Measure const*> measures;
     std::map<std::string, Classification const*> classes;
     std::map<std::string, CountingKey const*> keys;
-    std::unordered_map<std::string, Derivation const*> derived;
     std::map<std::string, TallyText> tallies;
     std::map<std::string, ConstellationSyntax const*> constellations;
 
