@@ -6,7 +6,7 @@ import tempfile
 import time
 from pathlib import Path
 
-from support import BABIES, FULL, HPO, PACKET, ProgramTest, data, main, run
+from support import BABIES, FULL, HPO, PACKET, ProgramTest, data, main, run, sanitized
 
 
 class Phenopackets(ProgramTest):
@@ -84,10 +84,14 @@ class Phenopackets(ProgramTest):
         packets, hpo = data("phenopackets"), data("hpo/hp-2024-08-13.json.gz")
         if not packets:
             self.skipTest("ASTERISM_DATA is not set")
-        result = run("assess", "--input", "phenopacket", str(packets), "--hpo", str(hpo), "--format", "json")
+        files = sorted(packets.rglob("*.json"))
+        self.assertEqual(len(files), 380)
+        if sanitized():  # one in ten: each answer takes ten times as long
+            files = files[::10]
+        result = run("assess", "--input", "phenopacket", *map(str, files), "--hpo", str(hpo), "--format", "json")
         self.assertEqual(result.code, 0, result.err[-2000:])
         answers = [json.loads(text) for text in result.out.splitlines()]
-        self.assertEqual(len(answers), 380)
+        self.assertEqual(len(answers), len(files))
         for answer in answers:
             self.assertEqual(sum(answer["import"]["counts"].values()), len(answer["import"]["terms"]))
 

@@ -5,7 +5,7 @@ import sys
 from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).resolve().parent.parent / "cli"))
-from program import ProgramTest, main, run, run_bytes  # noqa: E402,F401
+from program import ProgramTest, main, run, run_bytes, sanitized  # noqa: E402,F401
 
 SKIPPED = 77
 
