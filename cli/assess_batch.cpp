@@ -12,6 +12,7 @@
 #include "book.h"
 #include "descriptor.h"
 #include "exit_code.h"
+#include "files.h"
 #include "render/batch_line.h"
 #include "render/escape.h"
 #include "terminal.h"
@@ -26,7 +27,7 @@ bool is_csv(Options const& options, std::string const& file) {
     auto const input = options.get("input");
     if (!input.empty() && input != "csv" && input != "jsonl")
         throw UsageError(fmt::format("--batch reads jsonl or csv, not `{}`", input));
-    return input.empty() ? file.ends_with(".csv") || file.ends_with(".csv.gz") : input == "csv";
+    return input.empty() ? named_csv(file) : input == "csv";
 }
 
 std::string only_file(Options const& options) {

@@ -64,10 +64,6 @@ bool one_of(Options const& options, std::string const& name, std::string const& 
     return text == first;
 }
 
-bool named_csv(std::string const& file) {
-    return file.ends_with(".csv") || file.ends_with(".csv.gz");
-}
-
 audit::CaseColumns columns_of(Options const& options) {
     audit::CaseColumns columns{{"unit", "examiner"}, options.all("ignore")};
     for (auto const& by : options.all("by")) {
@@ -104,7 +100,7 @@ public:
         constexpr std::size_t piece = 1u << 20;
         for (std::size_t size = 0;;) {
             text.resize(size + piece);
-            auto const got = file_.error().empty() ? read(text.data() + size, piece) : std::nullopt;
+            auto const got = read(text.data() + size, piece);
             if (!got || *got == 0) return text.resize(size), text;
             size += *got;
         }

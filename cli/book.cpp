@@ -92,15 +92,18 @@ std::shared_ptr<Rulebook const> load_rulebook(BookPaths const& paths, Diagnostic
     return files.empty() ? nullptr : shared(asterism::load_rulebook(files, diagnostics));
 }
 
+std::optional<CompiledRulebook> compiled(std::shared_ptr<Rulebook const> book,
+                                         std::shared_ptr<Ontology const> ontology,
+                                         Diagnostics& diagnostics) {
+    return book && ontology ? compile(std::move(book), std::move(ontology), diagnostics)
+                            : std::nullopt;
+}
+
 std::optional<CompiledRulebook> load_book(BookPaths const& paths, Diagnostics& diagnostics) {
     auto ontology = load_ontology(paths, diagnostics);
-    auto book = load_rulebook(paths, diagnostics);
-    if (!ontology || !book) return std::nullopt;
-    auto compiled = compile(std::move(book), std::move(ontology), diagnostics);
-    if (compiled)
-        spdlog::info("circuit: {} nodes, {} facts", compiled->circuit.size(),
-                     compiled->facts.size());
-    return compiled;
+    auto book = compiled(load_rulebook(paths, diagnostics), std::move(ontology), diagnostics);
+    if (book) spdlog::info("circuit: {} nodes, {} facts", book->circuit.size(), book->facts.size());
+    return book;
 }
 
 CompiledRulebook const* load_judging_book(BookPaths const& paths, Diagnostics& diagnostics) {

@@ -29,6 +29,11 @@ BookPaths book_paths(Options const& options);
 std::shared_ptr<Ontology const> load_ontology(BookPaths const& paths, Diagnostics& diagnostics);
 std::shared_ptr<Rulebook const> load_rulebook(BookPaths const& paths, Diagnostics& diagnostics);
 
+/// A book compiled; nothing where either was not loaded, or after an error.
+std::optional<CompiledRulebook> compiled(std::shared_ptr<Rulebook const> book,
+                                         std::shared_ptr<Ontology const> ontology,
+                                         Diagnostics& diagnostics);
+
 /// Both, compiled; nothing after an error.
 std::optional<CompiledRulebook> load_book(BookPaths const& paths, Diagnostics& diagnostics);
 

@@ -45,14 +45,6 @@ Options make_options() {
     return options;
 }
 
-/// Either book, compiled; nothing after errors.
-std::optional<CompiledRulebook> compiled(std::shared_ptr<Rulebook const> book,
-                                         std::shared_ptr<Ontology const> ontology,
-                                         Diagnostics& diagnostics) {
-    return book && ontology ? compile(std::move(book), std::move(ontology), diagnostics)
-                            : std::nullopt;
-}
-
 /// One case, or a list of them.
 void read_cases(std::string const& path, Ontology const& ontology, CaseSet& set,
                 Diagnostics& diagnostics) {

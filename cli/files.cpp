@@ -46,6 +46,10 @@ void cannot_read(std::string const& path, std::string_view why, Diagnostics& dia
 
 }  // namespace
 
+bool named_csv(std::string const& path) {
+    return path.ends_with(".csv") || path.ends_with(".csv.gz");
+}
+
 SourcePtr read_source(std::string const& path, Diagnostics& diagnostics) {
     if (path == "-") return make_source("<stdin>", read_up_to_limit(std::cin));
     std::error_code error;

@@ -15,6 +15,9 @@ namespace asterism::cli {
 /// message.
 SourcePtr read_source(std::string const& path, Diagnostics& diagnostics);
 
+/// Whether a file's name says that it is CSV, packed or not.
+bool named_csv(std::string const& path);
+
 /// Every .yaml and .csv file below a folder, sorted by path.
 std::vector<SourcePtr> read_folder(std::string const& folder, Diagnostics& diagnostics);
 

@@ -38,12 +38,6 @@ Options make_options() {
     return options;
 }
 
-std::optional<CompiledRulebook> compiled(std::shared_ptr<Rulebook const> book,
-                                         std::shared_ptr<Ontology const> const& ontology,
-                                         Diagnostics& diagnostics) {
-    return book && ontology ? compile(std::move(book), ontology, diagnostics) : std::nullopt;
-}
-
 }  // namespace
 
 int forecast_verb(std::vector<std::string> const& arguments) {

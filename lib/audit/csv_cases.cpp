@@ -47,8 +47,6 @@ private:
             failure_ = fmt::format("the header cannot be read: {}", row_.problem);
             return;
         }
-        if (!row_.cells.empty() && row_.cells.front().starts_with("\xEF\xBB\xBF"))
-            row_.cells.front().erase(0, 3);
         for (auto const& cell : row_.cells) columns_.emplace_back(trim(cell));
         for (auto at = columns_.begin(); at != columns_.end() && failure_.empty(); ++at) check(at);
     }

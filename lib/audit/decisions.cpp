@@ -106,11 +106,9 @@ private:
         return false;
     }
 
-    bool header(batch::CsvRow& row) {
+    bool header(batch::CsvRow const& row) {
         bool fine = row.problem.empty();
         if (!fine) error("bad-csv", "", fmt::format("the header cannot be read: {}", row.problem));
-        if (!row.cells.empty() && row.cells.front().starts_with("\xEF\xBB\xBF"))
-            row.cells.front().erase(0, 3);
         for (auto const& cell : row.cells) {
             std::size_t key = keys.size();
             fine = key_of(trim(cell), key) && fine;

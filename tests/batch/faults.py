@@ -20,9 +20,12 @@ import unittest
 import zlib
 from pathlib import Path
 
+sys.path.insert(0, str(Path(__file__).resolve().parents[1] / "support"))
+from instrumented import instrumented  # noqa: E402
+
 PROGRAM = sys.argv.pop(1) if len(sys.argv) > 1 else "build/cli/asterism"
 # The address sanitizer keeps up to 256 MiB of what was freed; the line is four times as long.
-MOST_MEMORY = (512 if b"__asan_init" in Path(PROGRAM).read_bytes() else 64) << 10
+MOST_MEMORY = (512 if instrumented(PROGRAM) else 64) << 10
 SMALL = Path(__file__).resolve().parent / "small"
 SHIPPED = os.environ.get("ASTERISM_SHIPPED_BOOK", "0") != "0"
 BOOK = [] if SHIPPED else ["--rulebook", str(SMALL / "rules"), "--ontology", str(SMALL / "ontology")]

@@ -32,11 +32,6 @@ def run_bytes(*arguments, stdin=b""):
     return Result(done)
 
 
-def sanitized():
-    """Whether the program is instrumented: it is then ten times as slow and needs more memory."""
-    return b"__asan_init" in Path(PROGRAM).read_bytes()
-
-
 class ProgramTest(unittest.TestCase):
     def assess(self, *arguments, **keywords):
         """The assessment as JSON; the case must be valid."""

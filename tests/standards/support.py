@@ -4,8 +4,10 @@ import os
 import sys
 from pathlib import Path
 
-sys.path.insert(0, str(Path(__file__).resolve().parent.parent / "cli"))
-from program import ProgramTest, main, run, run_bytes, sanitized  # noqa: E402,F401
+TESTS = Path(__file__).resolve().parent.parent
+sys.path[:0] = [str(TESTS / "cli"), str(TESTS / "support")]
+from instrumented import instrumented  # noqa: E402,F401
+from program import PROGRAM, ProgramTest, main, run, run_bytes  # noqa: E402,F401
 
 SKIPPED = 77
 
