@@ -160,9 +160,9 @@ int assess_batch(Options const& options) {
     Diagnostics diagnostics;
     auto const* const book = load_judging_book(book_paths(options), diagnostics);
     if (!book) return print_problems(diagnostics, schema, false), invalid_input;
-    auto const fast = batch::FastBook::make(*book);
+    batch::FastBook const fast(*book);
     auto const writer = batch_line_writer(*book->book);
-    batch::BatchPlan const plan{*book, fast ? &*fast : nullptr, *writer, file,
+    batch::BatchPlan const plan{*book, &fast, *writer, file,
                                 options.get("detail") == "full"};
     watch_signals();
     Batch run(file, options.get("rejects"));

@@ -13,8 +13,7 @@ namespace {
 /// One book and its judge, fast where the book allows.
 class Judge {
 public:
-    explicit Judge(CompiledRulebook const& book) : book_(book), fast_(batch::FastBook::make(book)) {
-        if (fast_) judge_.emplace(*fast_);
+    explicit Judge(CompiledRulebook const& book) : fast_(book), judge_(fast_) {
         case_.steps = batch::StepSet(book.ontology->steps.size());
     }
 
@@ -23,19 +22,14 @@ public:
     Judge& operator=(Judge const&) = delete;
 
     batch::Answers const& judge(Case const& baby) {
-        if (judge_) {
-            copy(baby, case_);
-            return judge_->judge(case_);
-        }
-        return answers_ = batch::engine_answers(book_, baby);
+        copy(baby, case_);
+        return judge_.judge({&case_, 1}).front();
     }
 
 private:
-    CompiledRulebook const& book_;
-    std::optional<batch::FastBook> fast_;
-    std::optional<batch::FastJudge> judge_;
+    batch::FastBook fast_;
+    batch::FastJudge judge_;
     batch::FastCase case_;
-    batch::Answers answers_;
 };
 
 bool is_suggested(batch::ServiceAnswer const& answer) {

@@ -24,7 +24,7 @@ Made make(Shelf const& shelf, ShelvedBook const& shelved,
     made.book->effective = shelved.effective;
     made.book->digest = book->digest;
     made.book->book = std::make_unique<CompiledRulebook const>(std::move(*compiled));
-    made.book->fast = batch::FastBook::make(*made.book->book);
+    made.book->fast.emplace(*made.book->book);
     return made;
 }
 

@@ -12,6 +12,9 @@ namespace asterism::batch {
 
 namespace {
 
+/// So many cases are judged at once, where a block has as many.
+constexpr std::size_t most_waiting = 8 * Lanes::count;
+
 bool blank(std::string_view line) {
     return line.find_first_not_of(" \t\r") == std::string_view::npos;
 }
@@ -27,7 +30,7 @@ void BlockResult::clear() {
 
 BlockJudge::BlockJudge(BatchPlan const& plan) : plan_(plan), reader_(*plan.book.ontology) {
     if (plan.fast) fast_.emplace(*plan.fast);
-    baby_.steps = StepSet(plan.book.ontology->steps.size());
+    waiting_.reserve(most_waiting);
 }
 
 void BlockJudge::judge(Block const& block, BlockResult& result) {
@@ -46,16 +49,36 @@ void BlockJudge::judge(Block const& block, BlockResult& result) {
         line(text.substr(0, end), number, result);
         text.remove_prefix(std::min(end + 1, text.size()));
     }
+    answer_waiting(result);
     std::stable_sort(result.refused.begin(), result.refused.end(),
                      [](Refused const& a, Refused const& b) { return a.line < b.line; });
 }
 
 void BlockJudge::line(std::string_view text, std::uint64_t number, BlockResult& result) {
     if (text.ends_with('\r')) text.remove_suffix(1);
-    bool const plain = fast_ && !plan_.explain && reader_.read(text, baby_);
+    bool const plain = fast_ && !plan_.explain && reader_.read(text, next());
     if (!plain) return blank(text) ? void() : in_full(text, number, result);
-    plan_.writer.answer(baby_.id, fast_->judge(baby_), result.out);
+    keep(result);
+}
+
+FastCase& BlockJudge::next() {
+    if (count_ == waiting_.size())
+        waiting_.emplace_back().steps = StepSet(plan_.book.ontology->steps.size());
+    return waiting_[count_];
+}
+
+void BlockJudge::keep(BlockResult& result) {
     ++result.cases;
+    if (++count_ == most_waiting) answer_waiting(result);
+}
+
+void BlockJudge::answer_waiting(BlockResult& result) {
+    if (count_ == 0) return;
+    auto const babies = std::span(waiting_).first(count_);
+    auto const answers = fast_->judge(babies);
+    for (std::size_t i = 0; i < babies.size(); ++i)
+        plan_.writer.answer(babies[i].id, answers[i], result.out);
+    count_ = 0;
 }
 
 void BlockJudge::in_full(std::string_view text, std::uint64_t number, BlockResult& result) {
@@ -71,16 +94,17 @@ void BlockJudge::in_full(std::string_view text, std::uint64_t number, BlockResul
 }
 
 void BlockJudge::answer_in_full(Case const& baby, BlockResult& result) {
+    if (fast_ && !plan_.explain) {
+        copy(baby, next());
+        return keep(result);
+    }
     ++result.cases;
     if (plan_.explain) {
         auto assessment = assess(plan_.book, baby);
         add_what_would_change(plan_.book, baby, assessment);
         return plan_.writer.explained(assessment, result.out);
     }
-    if (!fast_)
-        return plan_.writer.answer(baby.id.text, engine_answers(plan_.book, baby), result.out);
-    copy(baby, baby_);
-    plan_.writer.answer(baby_.id, fast_->judge(baby_), result.out);
+    plan_.writer.answer(baby.id.text, engine_answers(plan_.book, baby), result.out);
 }
 
 }  // namespace asterism::batch

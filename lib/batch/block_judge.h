@@ -48,11 +48,16 @@ private:
     void line(std::string_view text, std::uint64_t number, BlockResult& result);
     void in_full(std::string_view text, std::uint64_t number, BlockResult& result);
     void answer_in_full(Case const& baby, BlockResult& result);
+    /// The next case to be filled; `keep` leaves it for the fast judge.
+    FastCase& next();
+    void keep(BlockResult& result);
+    void answer_waiting(BlockResult& result);
 
     BatchPlan const& plan_;
     LineReader reader_;
     std::optional<FastJudge> fast_;
-    FastCase baby_;
+    std::vector<FastCase> waiting_;  ///< the first `count_` are read and not judged
+    std::size_t count_ = 0;
 };
 
 }  // namespace asterism::batch

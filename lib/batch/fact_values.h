@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include "assess/facts.h"
 #include "batch/own_states.h"
 
 namespace asterism::batch {
@@ -12,10 +13,6 @@ public:
                std::vector<std::optional<Truth>> const& tests, Rest rest)
         : book_(book), baby_(baby), states_(states), tests_(tests), rest_(rest) {}
 
-    /// False when the finding's facts are surely as they were at the start.
-    bool may_differ(FindingId id) const {
-        return rest_ == Rest::unknown || states_.of(id).stated != 0 || !examined(id);
-    }
     Truth of_finding(FindingId id, FindingFact const& fact) const;
     Truth of_baby(BabyFact const& fact) const;
 

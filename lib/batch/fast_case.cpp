@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "batch/fast_case.h"
 
-#include <bit>
-
 namespace asterism::batch {
 
 StepSet::StepSet(std::vector<bool> const& done) : StepSet(done.size()) {
@@ -19,10 +17,14 @@ void StepSet::remove(StepSet const& other) {
     for (std::size_t i = 0; i < words_.size(); ++i) words_[i] &= ~other.words_[i];
 }
 
-std::size_t StepSet::distance(StepSet const& other) const {
+StepSet StepSet::difference(StepSet other) const {
+    for (std::size_t i = 0; i < words_.size(); ++i) other.words_[i] ^= words_[i];
+    return other;
+}
+
+std::size_t StepSet::size() const {
     std::size_t result = 0;
-    for (std::size_t i = 0; i < words_.size(); ++i)
-        result += static_cast<std::size_t>(std::popcount(words_[i] ^ other.words_[i]));
+    for (auto const word : words_) result += static_cast<std::size_t>(std::popcount(word));
     return result;
 }
 

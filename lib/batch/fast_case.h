@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <bit>
 #include <cstdint>
 #include <optional>
 #include <string>
@@ -18,12 +19,20 @@ public:
 
     bool has(StepId step) const { return (words_[step / 64] >> step % 64 & 1u) != 0; }
     void clear() { words_.assign(words_.size(), 0); }
-    void flip(StepId step) { words_[step / 64] ^= 1ull << step % 64; }
     void add(StepSet const& other);
     void remove(StepSet const& other);
-    std::vector<std::uint64_t> const& words() const { return words_; }
-    /// In how many steps two sets differ.
-    std::size_t distance(StepSet const& other) const;
+    /// The steps in which two sets differ.
+    StepSet difference(StepSet other) const;
+    std::size_t size() const;
+    /// Calls `visit` with each step.
+    template <class Visit>
+    void each(Visit visit) const {
+        for (std::size_t word = 0; word < words_.size(); ++word) {
+            for (auto set = words_[word]; set != 0; set &= set - 1)
+                visit(static_cast<StepId>(word * 64 +
+                                          static_cast<std::size_t>(std::countr_zero(set))));
+        }
+    }
 
 private:
     std::vector<std::uint64_t> words_;

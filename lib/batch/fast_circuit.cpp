@@ -3,127 +3,130 @@
 
 #include <algorithm>
 #include <limits>
+#include <numeric>
+
+/// Two builds of a function, of which the processor at hand gets the one that it can run.
+#if defined(__x86_64__) && defined(__GNUC__) && !defined(__clang__) && \
+    !defined(__SANITIZE_ADDRESS__) && !defined(__SANITIZE_THREAD__)
+#define ASTERISM_WIDE [[gnu::target_clones("avx2", "default"), gnu::flatten]]
+#else
+#define ASTERISM_WIDE
+#endif
 
 namespace asterism::batch {
 
 namespace {
 
 constexpr NodeId nowhere = std::numeric_limits<NodeId>::max();
-/// Margins are sums of weights less a threshold.
-constexpr std::int64_t most_sum = INT16_MAX / 2;
 
 bool about_a_finding(Fact::Kind kind) { return kind <= Fact::Kind::familial; }
+
+bool suggests(CompiledRule const& rule, ServiceId service, Urgency urgency) {
+    return std::any_of(rule.suggest.begin(), rule.suggest.end(),
+                       [&](auto const& s) { return s.service == service && s.urgency == urgency; });
+}
 
 }  // namespace
 
 class FastCircuitMaker {
 public:
-    explicit FastCircuitMaker(CompiledRulebook const& book) : book_(book) {}
+    FastCircuitMaker(CompiledRulebook const& book, FastCircuit& result)
+        : book_(book), result_(result) {}
 
-    std::optional<FastCircuit> make() {
+    void make() {
         mark_needed();
-        number();
+        number(true);
+        result_.first_gate_ = size_;
+        number(false);
         add_gates();
         add_answers();
-        if (!fits_) return std::nullopt;
-        add_edges();
         add_facts();
-        add_splits();
-        add_steps();
-        return std::move(result_);
+        for (auto const& split : book_.splits)
+            result_.splits_.push_back({here(split.counted), here(split.unless)});
     }
 
 private:
+    using Gate = FastCircuit::Gate;
+    using Inputs = std::vector<Weighted>;
+
     /// Gates stand after their inputs, so one pass from the end reaches all that is needed.
     void mark_needed() {
         needed_.assign(book_.circuit.size(), false);
         for (auto const& rule : book_.rules) needed_[rule.when.literal.node] = true;
         for (auto const& split : book_.splits)
             needed_[split.counted.node] = needed_[split.unless.node] = true;
-        for (auto node = book_.circuit.size(); node-- > 0;) {
-            if (!needed_[node] || book_.circuit.is_fact(static_cast<NodeId>(node))) continue;
-            for (auto const& input : book_.circuit.inputs(static_cast<NodeId>(node)))
-                needed_[input.literal.node] = true;
+        for (auto node = static_cast<NodeId>(book_.circuit.size()); node-- > 0;) {
+            if (!needed_[node] || book_.circuit.is_fact(node)) continue;
+            for (auto const& input : book_.circuit.inputs(node)) needed_[input.literal.node] = true;
         }
+        new_of_.assign(needed_.size(), nowhere);
     }
 
-    void number() {
-        new_of_.assign(needed_.size(), nowhere);
+    void number(bool facts) {
         for (NodeId node = 0; node < needed_.size(); ++node) {
-            if (!needed_[node]) continue;
-            new_of_[node] = static_cast<NodeId>(result_.whole_of_.size());
-            result_.whole_of_.push_back(node);
+            if (needed_[node] && book_.circuit.is_fact(node) == facts) new_of_[node] = size_++;
         }
     }
 
     Literal here(Literal literal) const { return {new_of_[literal.node], literal.negated}; }
 
     void add_gates() {
-        for (NodeId node = 0; node < result_.whole_of_.size(); ++node) {
-            auto const whole = result_.whole_of_[node];
-            bool const fact = book_.circuit.is_fact(whole);
-            add_threshold(fact ? 0 : book_.circuit.threshold(whole));
-            if (fact) continue;
-            std::int64_t total = 0;
-            for (auto const& [literal, weight] : book_.circuit.inputs(whole)) {
-                add_input(node, here(literal), weight);
-                total += weight;
-            }
-            fits_ = fits_ && total < most_sum;
+        for (NodeId node = 0; node < needed_.size(); ++node) {
+            if (!needed_[node] || book_.circuit.is_fact(node)) continue;
+            auto const inputs = book_.circuit.inputs(node);
+            add_gate(book_.circuit.threshold(node), {inputs.begin(), inputs.end()});
         }
     }
 
-    void add_threshold(std::int64_t threshold) {
-        fits_ = fits_ && threshold < most_sum && threshold > -most_sum;
-        result_.thresholds_.push_back(threshold);
+    void add_gate(std::int64_t threshold, Inputs inputs) {
+        std::int64_t sum = 0, unit = 0;
+        auto least = std::numeric_limits<std::int64_t>::max();
+        for (auto const& [literal, weight] : inputs) {
+            sum += weight;
+            unit = std::gcd(unit, weight);
+            least = std::min(least, weight);
+        }
+        Gate gate;
+        gate.begin = gate.negated = gate.end = static_cast<std::uint32_t>(result_.inputs_.size());
+        if (threshold <= 0 || threshold > sum - least) gate.kind = Gate::Kind::all;
+        if (threshold > least && threshold <= sum - least) gate.kind = Gate::Kind::count;
+        // Without inputs, `all` is always true and `any` never.
+        if (threshold > sum) gate.kind = Gate::Kind::any;
+        if (threshold > 0 && threshold <= sum) {
+            gate.threshold = static_cast<std::uint32_t>((threshold + unit - 1) / unit);
+            add_inputs(inputs, unit, gate);
+        }
+        result_.gates_.push_back(gate);
     }
 
-    void add_input(NodeId gate, Literal literal, std::int64_t weight) {
-        fits_ = fits_ && weight > 0 && weight < most_sum;
-        result_.inputs_.push_back({gate, literal, static_cast<std::int32_t>(weight)});
+    void add_inputs(Inputs const& inputs, std::int64_t unit, Gate& gate) {
+        for (bool const negated : {false, true}) {
+            for (auto const& [literal, weight] : inputs) {
+                if (literal.negated != negated) continue;
+                result_.inputs_.push_back(
+                    {new_of_[literal.node], static_cast<std::uint32_t>(weight / unit)});
+            }
+            (negated ? gate.end : gate.negated) =
+                static_cast<std::uint32_t>(result_.inputs_.size());
+        }
     }
 
-    /// A gate that no rule feeds has the threshold 1 and no input: it is always `no`.
     void add_answers() {
-        result_.first_answer_ = static_cast<NodeId>(result_.whole_of_.size());
+        result_.first_answer_ = size_;
         result_.services_ = book_.book->services.size();
         for (ServiceId service = 0; service < result_.services_; ++service) {
-            for (std::uint32_t urgency = 0; urgency < FastCircuit::urgencies; ++urgency) {
+            for (std::uint32_t urgency = 0; urgency < FastCircuit::urgencies; ++urgency)
                 add_answer(service, static_cast<Urgency>(urgency));
-            }
         }
     }
 
+    /// A gate that no rule feeds is always `no`.
     void add_answer(ServiceId service, Urgency urgency) {
-        auto const gate = static_cast<NodeId>(result_.thresholds_.size());
-        add_threshold(1);
-        std::int64_t rules = 0;
+        Inputs rules;
         for (auto const& rule : book_.rules) {
-            if (!suggests(rule, service, urgency)) continue;
-            add_input(gate, here(rule.when.literal), 1);
-            ++rules;
+            if (suggests(rule, service, urgency)) rules.push_back({rule.when.literal, 1});
         }
-        fits_ = fits_ && rules < most_sum;
-    }
-
-    static bool suggests(CompiledRule const& rule, ServiceId service, Urgency urgency) {
-        return std::any_of(rule.suggest.begin(), rule.suggest.end(), [&](auto const& s) {
-            return s.service == service && s.urgency == urgency;
-        });
-    }
-
-    void add_edges() {
-        std::vector<std::vector<Edge>> edges(result_.thresholds_.size());
-        for (auto const& [gate, literal, weight] : result_.inputs_)
-            edges[literal.node].push_back({gate, literal.negated ? -weight : weight});
-        std::vector<std::vector<EdgePair>> pairs(edges.size());
-        for (std::size_t node = 0; node < edges.size(); ++node) {
-            auto& list = edges[node];
-            if (list.size() % 2 == 1) list.push_back({result_.nowhere(), 0});
-            for (std::size_t i = 0; i < list.size(); i += 2)
-                pairs[node].push_back({list[i], list[i + 1]});
-        }
-        result_.edges_ = Lists<EdgePair>(pairs);
+        add_gate(1, rules);
     }
 
     void add_facts() {
@@ -131,97 +134,72 @@ private:
         for (auto const& fact : book_.facts) {
             auto const node = new_of_[fact.node];
             if (node == nowhere) continue;
-            bool const of_age = fact.kind >= Fact::Kind::age;
-            if (about_a_finding(fact.kind)) {
+            if (about_a_finding(fact.kind))
                 facts[fact.index].push_back({fact.kind, fact.detail, node});
-            } else {
-                auto& list = of_age ? result_.age_facts_ : result_.measure_facts_;
-                list.push_back({fact.kind, fact.detail, node});
-            }
+            else
+                result_.baby_facts_.push_back({fact.kind, fact.detail, node});
         }
         result_.finding_facts_ = Lists<FindingFact>(facts);
     }
 
-    void add_splits() {
-        std::vector<std::vector<Split>> splits(result_.thresholds_.size());
-        result_.counts_.assign(splits.size(), 0);
-        for (auto const& split : book_.splits) {
-            Split const mine{here(split.counted), here(split.unless)};
-            splits[mine.counted.node].push_back(mine);
-            result_.counts_[mine.counted.node] = 1;
-        }
-        result_.splits_ = Lists<Split>(splits);
-    }
-
-    /// Gates stand after their inputs, so one pass from the start tells on what each hangs.
-    void add_steps() {
-        static constexpr auto unseen = static_cast<StepId>(FastCircuit::no_step - 1);
-        auto& steps = result_.step_of_;
-        steps.assign(result_.thresholds_.size(), unseen);
-        for (auto const& fact : book_.facts) {
-            auto const node = new_of_[fact.node];
-            if (node == nowhere) continue;
-            steps[node] = about_a_finding(fact.kind) ? book_.ontology->at(fact.index).step
-                                                     : FastCircuit::no_step;
-        }
-        mark_asked();
-        for (auto const& [gate, literal, weight] : result_.inputs_) {
-            auto const step = steps[literal.node];
-            if (steps[gate] == unseen) steps[gate] = step;
-            if (steps[gate] != step) steps[gate] = FastCircuit::no_step;
-        }
-        std::vector<std::vector<NodeId>> gates(book_.ontology->steps.size());
-        for (NodeId node = 0; node < result_.first_answer_; ++node) {
-            bool const fact = book_.circuit.is_fact(result_.whole_of_[node]);
-            if (!fact && steps[node] < gates.size()) gates[steps[node]].push_back(node);
-        }
-        result_.own_gates_ = Lists<NodeId>(gates);
-    }
-
-    void mark_asked() {
-        auto& steps = result_.step_of_;
-        std::fill(steps.begin() + result_.first_answer_, steps.end(), FastCircuit::no_step);
-        for (auto const& split : book_.splits) {
-            for (auto const node : {split.counted.node, split.unless.node})
-                steps[new_of_[node]] = FastCircuit::no_step;
-        }
-    }
-
     CompiledRulebook const& book_;
-    FastCircuit result_;
+    FastCircuit& result_;
     std::vector<bool> needed_;
     std::vector<NodeId> new_of_;
-    bool fits_ = true;
+    NodeId size_ = 0;
 };
 
-std::optional<FastCircuit> FastCircuit::make(CompiledRulebook const& book) {
-    return FastCircuitMaker(book).make();
+FastCircuit::FastCircuit(CompiledRulebook const& book) { FastCircuitMaker(book, *this).make(); }
+
+ASTERISM_WIDE
+void FastCircuit::evaluate(std::span<LaneTruth> values, std::span<Hold const> holds) const {
+    auto hold = holds.begin();
+    auto const apply = [&](NodeId node) { values[node].replace(hold->lanes, hold->value), ++hold; };
+    while (hold != holds.end() && hold->node < first_gate_) apply(hold->node);
+    auto node = first_gate_;
+    for (auto const& gate : gates_) {
+        values[node] = evaluate(gate, values);
+        if (hold != holds.end() && hold->node == node) apply(node);
+        ++node;
+    }
 }
 
-FastCircuit::Snapshot FastCircuit::snapshot(std::span<Truth const> whole) const {
-    Snapshot result;
-    result.values.assign(size(), Truth::no);
-    result.margins.resize(size());
-    for (NodeId node = 0; node < first_answer_; ++node)
-        result.values[node] = whole[whole_of_[node]];
-    for (NodeId node = 0; node < size(); ++node) {
-        auto const below = static_cast<int>(-thresholds_[node]);
-        result.margins[node] = Margin(below, below);
+LaneTruth FastCircuit::evaluate(Gate const& gate, std::span<LaneTruth const> values) const {
+    switch (gate.kind) {
+        case Gate::Kind::all: return all(gate, values);
+        case Gate::Kind::count: return count(gate, values);
+        default: return any(gate, values);
     }
-    for (auto const& [gate, literal, weight] : inputs_) {
-        auto const value = value_of(literal, result.values);
-        result.margins[gate] +=
-            Margin(value == Truth::yes ? weight : 0, value != Truth::no ? weight : 0);
-    }
-    for (auto node = first_answer_; node < size(); ++node)
-        result.values[node] = result.margins[node].truth();
-    for (NodeId node = 0; node < size(); ++node) {
-        for (auto const& split : splits_[node]) {
-            if (value_of(split.counted, result.values) == Truth::yes)
-                result.counting.push_back(node);
-        }
-    }
+}
+
+LaneTruth FastCircuit::any(Gate const& gate, std::span<LaneTruth const> values) const {
+    LaneTruth result;
+    for (auto i = gate.begin; i < gate.negated; ++i) result |= values[inputs_[i].node];
+    for (auto i = gate.negated; i < gate.end; ++i) result |= !values[inputs_[i].node];
     return result;
+}
+
+LaneTruth FastCircuit::all(Gate const& gate, std::span<LaneTruth const> values) const {
+    auto result = LaneTruth::all_yes();
+    for (auto i = gate.begin; i < gate.negated; ++i) result &= values[inputs_[i].node];
+    for (auto i = gate.negated; i < gate.end; ++i) result &= !values[inputs_[i].node];
+    return result;
+}
+
+/// Counts in unary: `reached[n]` tells whether the weights so far make n + 1 or more, up to the
+/// threshold, which is small in units of the weights' common divisor.
+LaneTruth FastCircuit::count(Gate const& gate, std::span<LaneTruth const> values) const {
+    static constexpr std::size_t usually_enough = 16;
+    std::array<LaneTruth, usually_enough> few{};
+    std::vector<LaneTruth> many(gate.threshold > few.size() ? gate.threshold : 0);
+    auto const reached = many.empty() ? std::span(few).first(gate.threshold) : std::span(many);
+    for (auto i = gate.begin; i < gate.end; ++i) {
+        auto const [node, weight] = inputs_[i];
+        auto const input = i < gate.negated ? values[node] : !values[node];
+        for (std::size_t n = reached.size(); n-- > 0;)
+            reached[n] |= n < weight ? input : reached[n - weight] & input;
+    }
+    return reached.back();
 }
 
 }  // namespace asterism::batch

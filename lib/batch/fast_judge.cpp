@@ -2,7 +2,7 @@
 #include "batch/fast_judge.h"
 
 #include <algorithm>
-#include <bit>
+#include <numeric>
 
 #include "assess/facts.h"
 
@@ -12,12 +12,6 @@ namespace {
 
 /// As in `assess/verdicts.cpp`: every further open split doubles the work.
 constexpr std::size_t most_splits = 4;
-constexpr std::size_t sexes = 3;
-/// Starts are of babies of this age; a baby that differs changes a fact or two.
-constexpr Duration usual_age{36};
-constexpr Gestation usual_gestation{280, 280};
-
-bool known(Sex sex) { return sex == Sex::female || sex == Sex::male; }
 
 std::optional<Urgency> urgency_of(std::uint8_t found) {
     return found == 0 ? std::nullopt : std::optional(static_cast<Urgency>(found - 1));
@@ -25,230 +19,158 @@ std::optional<Urgency> urgency_of(std::uint8_t found) {
 
 }  // namespace
 
-ServiceAnswer FastJudge::Found::answer() const {
-    ServiceAnswer result{verdict(), urgency_of(urgency), {}, {}};
-    if (urgency != 0 && open > urgency) result.may_rise_to = urgency_of(open);
-    return result;
-}
-
 FastJudge::FastJudge(FastBook const& book)
-    : book_(book),
-      run_(book.circuit()),
-      states_(book),
-      shared_states_(book),
-      shared_(FastBook::starts * 2 * sexes),
-      ways_(book.ontology().findings.size() * Touched::ways),
-      tests_(book.whole().measure_tests.size()),
-      now_(book.circuit().services()),
-      rest_(book.circuit().services()),
-      branch_(book.circuit().services()),
-      common_(book.circuit().services()),
-      answers_(book.circuit().services()) {}
+    : book_(book), services_(book.circuit().services()), facts_(book) {}
 
-Answers const& FastJudge::judge(FastCase const& baby) {
-    auto const number = book_.nearest(baby);
-    read_measures(baby);
-    states_.work_out(baby, number, tests_);
-    number_ways();
-    auto& shared = shared_by(baby, number);
-    auto& start = start_of(baby, shared, Rest::unknown);
-    evaluate(baby, start, Rest::unknown, now_);
-    bool unsettled = false;
-    for (ServiceId service = 0; service < now_.size(); ++service) {
-        bool const same = now_[service] == start.found[service];
-        answers_[service] = same ? start.answers[service] : now_[service].answer();
-        unsettled = unsettled || answers_[service].verdict == Verdict::unsettled;
-    }
-    if (unsettled) add_rest(baby, shared);
-    return answers_;
+std::span<Answers const> FastJudge::judge(std::span<FastCase const> babies) {
+    auto const cases = babies.size();
+    numbers_.resize(cases);
+    std::iota(numbers_.begin(), numbers_.end(), std::size_t{0});
+    splits_.clear();
+    judge(babies, numbers_, Rest::unknown);
+    std::erase_if(numbers_, [&](std::size_t baby) { return !unsettled(baby); });
+    judge(babies, numbers_, Rest::normal);
+    settle_splits();
+    if (answers_.size() < cases) answers_.resize(cases, Answers(services_));
+    for (std::size_t baby = 0; baby < cases; ++baby) answer(baby);
+    return std::span(answers_).first(cases);
 }
 
-void FastJudge::add_rest(FastCase const& baby, Shared& shared) {
-    evaluate(baby, start_of(baby, shared, Rest::normal), Rest::normal, rest_);
-    for (ServiceId service = 0; service < now_.size(); ++service) {
-        if (answers_[service].verdict != Verdict::unsettled) continue;
-        answers_[service].if_rest_normal = rest_[service].verdict();
-    }
+bool FastJudge::unsettled(std::size_t baby) const {
+    auto const services = std::span(now_).subspan(baby * services_, services_);
+    return std::any_of(services.begin(), services.end(),
+                       [](Found found) { return found.verdict() == Verdict::unsettled; });
 }
 
-/// Numbers go through the engine's own reading of them.
-void FastJudge::read_measures(FastCase const& baby) {
-    if (measured_) tests_.assign(tests_.size(), std::nullopt);
-    measured_ = !baby.measures.empty();
-    if (!measured_) return;
-    auto const& whole = book_.whole();
-    Case measured;
-    measured.sex = baby.sex;
-    measured.gestation = baby.gestation;
-    measured.age = baby.age;
-    measured.measures = baby.measures;
-    auto const readings = read_margins(*whole.ontology, *whole.standards, measured);
-    for (std::size_t test = 0; test < tests_.size(); ++test)
-        tests_[test] = value_of(whole.measure_tests[test], readings);
-}
-
-FastJudge::Shared& FastJudge::shared_by(FastCase const& baby, std::size_t number) {
-    auto const sex = known(baby.sex) ? static_cast<std::size_t>(baby.sex) : 0;
-    return shared_[(number * 2 + (baby.history_none ? 1 : 0)) * sexes + sex];
-}
-
-FastJudge::Start& FastJudge::start_of(FastCase const& baby, Shared& shared, Rest rest) {
-    auto& start = shared[rest == Rest::normal ? 1 : 0];
-    if (!start) start = make_start(baby, rest);
-    return *start;
-}
-
-/// What babies like this one share.
-FastCase& FastJudge::without_findings(FastCase const& baby) {
-    auto& plain = shared_case_;
-    plain.sex = baby.sex;
-    plain.history_none = baby.history_none;
-    plain.gestation = usual_gestation;
-    plain.age = usual_age;
-    plain.steps = book_.steps(book_.nearest(baby));
-    plain.statements.clear();
-    return plain;
-}
-
-std::unique_ptr<FastJudge::Start> FastJudge::make_start(FastCase const& baby, Rest rest) {
-    auto const number = book_.nearest(baby);
-    auto const& plain = without_findings(baby);
-    shared_states_.start(plain, number);
-    std::unique_ptr<Start> start(new Start{RunState(book_.snapshot(number, rest)), {}, {}, {}, {}});
-    start->by_step.resize(book_.ontology().steps.size());
-    run_.begin(start->state);
-    FactValues const value(book_, plain, shared_states_, tests_, rest);
-    set_findings(shared_states_, value);
-    for (auto const& fact : book_.circuit().age_facts()) run_.set(fact.node, value.of_baby(fact));
-    run_.settle();
-    run_.keep();
-    for (ServiceId service = 0; service < now_.size(); ++service) {
-        start->found.push_back(read(service));
-        start->answers.push_back(start->found.back().answer());
-    }
-    return start;
-}
-
-ChangeLists::Place FastJudge::change_of(FastCase const& baby, Start& start, StepId step,
-                                        Rest rest) {
-    auto& place = start.by_step[step];
-    if (place != 0) return place;
-    auto& plain = without_findings(baby);
-    plain.steps.flip(step);
-    shared_states_.step(plain, step);
-    return place = make_change(plain, start, step, rest);
-}
-
-ChangeLists::Place FastJudge::change_by(FastCase const& baby, Start& start, FindingId id,
-                                        Rest rest) {
-    auto const way = ways_[id * Touched::ways + states_.of(id).way];
-    if (start.by_way.size() <= way) start.by_way.resize(ways_seen_ + 1u);
-    auto& place = start.by_way[way];
-    if (place != 0) return place;
-    auto& plain = without_findings(baby);
-    for (auto const& statement : baby.statements) {
-        if (statement.finding == id) plain.statements.push_back(statement);
-    }
-    shared_states_.statements(plain);
-    return place = make_change(plain, start, book_.brief(id).step, rest);
-}
-
-ChangeLists::Place FastJudge::make_change(FastCase const& plain, Start& start, StepId step,
-                                          Rest rest) {
-    FactValues const value(book_, plain, shared_states_, tests_, rest);
-    std::vector<std::pair<NodeId, Truth>> values;
-    for (auto const id : shared_states_.touched()) {
-        for (auto const& fact : book_.circuit().facts_of(id))
-            values.emplace_back(fact.node, value.of_finding(id, fact));
-    }
-    return changes_.add(step_change(book_.circuit(), start.state, step, values));
-}
-
-/// Numbers the ways in which findings stand alone.
-void FastJudge::number_ways() {
-    for (auto const id : states_.alone()) {
-        auto& way = ways_[id * Touched::ways + states_.of(id).way];
-        if (way == 0) way = ++ways_seen_;
+/// Some of the cases, by their numbers.
+void FastJudge::judge(std::span<FastCase const> babies, std::span<std::size_t const> numbers,
+                      Rest rest) {
+    auto& found = this->found(rest);
+    found.resize(babies.size() * services_);
+    std::fill(found.begin(), found.end(), Found{});
+    while (!numbers.empty()) {
+        auto const some = numbers.first(std::min(Lanes::count, numbers.size()));
+        seats_.clear();
+        for (auto const baby : some) seats_.push_back({&babies[baby], rest});
+        auto const values = facts_.fill(seats_);
+        book_.circuit().evaluate(values);
+        read(values, some, found);
+        note_splits(values, some);
+        numbers = numbers.subspan(some.size());
     }
 }
 
-void FastJudge::evaluate(FastCase const& baby, Start& start, Rest rest, std::vector<Found>& found) {
-    run_.begin(start.state);
-    for (auto const step : states_.steps())
-        changes_.apply(change_of(baby, start, step, rest), run_);
-    for (auto const id : states_.alone()) changes_.apply(change_by(baby, start, id, rest), run_);
-    set_facts(baby, rest);
-    run_.settle();
-    read_changed(start, found);
-    settle_splits(start, found);
-    run_.reset();
-}
-
-void FastJudge::read_changed(Start const& start, std::vector<Found>& found) const {
-    std::copy(start.found.begin(), start.found.end(), found.begin());
-    for (auto changed = run_.changed_services(); changed != 0; changed &= changed - 1) {
-        auto const bit = static_cast<ServiceId>(std::countr_zero(changed));
-        found[bit] = read(bit);
-        if (bit + 1 < FastCircuit::most_bits) continue;
-        for (auto more = bit + 1; more < found.size(); ++more) found[more] = read(more);
-    }
-}
-
-void FastJudge::set_findings(OwnStates const& states, FactValues const& value) {
-    for (auto const id : states.touched()) {
-        if (!value.may_differ(id)) continue;
-        for (auto const& fact : book_.circuit().facts_of(id))
-            run_.set(fact.node, value.of_finding(id, fact));
-    }
-}
-
-void FastJudge::set_facts(FastCase const& baby, Rest rest) {
-    FactValues const value(book_, baby, states_, tests_, rest);
-    set_findings(states_, value);
-    for (auto const& fact : book_.circuit().age_facts()) run_.set(fact.node, value.of_baby(fact));
-    if (baby.measures.empty()) return;
-    for (auto const& fact : book_.circuit().measure_facts())
-        run_.set(fact.node, value.of_baby(fact));
-}
-
-/// Above the highest urgency that some rule gives, a gate of answers is `unknown` exactly when an
-/// open rule would give it.
-FastJudge::Found FastJudge::read(ServiceId service) const {
-    Found found;
-    for (auto urgency :
-         {Urgency::emergency, Urgency::same_day, Urgency::urgent, Urgency::routine}) {
-        auto const value = run_.value(book_.circuit().answer(service, urgency));
-        auto const code = static_cast<std::uint8_t>(static_cast<int>(urgency) + 1);
-        if (value == Truth::unknown && found.open == 0) found.open = code;
-        if (value != Truth::yes) continue;
-        found.urgency = code;
-        return found;
-    }
-    return found;
-}
-
-void FastJudge::settle_splits(Start& start, std::vector<Found>& found) {
-    open_ = run_.open_splits();
-    if (open_.empty() || open_.size() > most_splits) return;
-    for (unsigned branch = 0; branch < (1u << open_.size()); ++branch) {
-        for (std::size_t i = 0; i < open_.size(); ++i) {
-            bool const yes = ((branch >> i & 1u) != 0) != open_[i].negated;
-            run_.hold(open_[i].node, truth(yes));
+/// Above the highest urgency that some rule gives, an answer is `unknown` exactly when an open rule
+/// would give it. What the lanes say goes to the rows of these numbers, that say nothing yet.
+void FastJudge::read(std::span<LaneTruth const> values, std::span<std::size_t const> rows,
+                     AllFound& found) const {
+    auto const used = Lanes::first(rows.size());
+    for (ServiceId service = 0; service < services_; ++service) {
+        for (auto const urgency :
+             {Urgency::routine, Urgency::urgent, Urgency::same_day, Urgency::emergency}) {
+            auto const& value = values[book_.circuit().answer(service, urgency)];
+            auto const code = static_cast<std::uint8_t>(static_cast<int>(urgency) + 1);
+            auto const at = [&](std::size_t lane) { return rows[lane] * services_ + service; };
+            (value.unknown() & used).each([&](std::size_t lane) { found[at(lane)].open = code; });
+            (value.surely & used).each([&](std::size_t lane) { found[at(lane)] = {code, 0}; });
         }
-        run_.settle();
-        take_branch(start, branch == 0);
-    }
-    for (std::size_t i = 0; i < found.size(); ++i) {
-        found[i].urgency = std::max(found[i].urgency, common_[i]);
     }
 }
 
-void FastJudge::take_branch(Start const& start, bool first) {
-    read_changed(start, branch_);
-    for (ServiceId service = 0; service < common_.size(); ++service) {
-        auto& common = common_[service];
-        auto const urgency = branch_[service].urgency;
-        common = first ? urgency : std::min(common, urgency);
+void FastJudge::note_splits(std::span<LaneTruth const> values,
+                            std::span<std::size_t const> numbers) {
+    auto const used = Lanes::first(numbers.size());
+    auto const earlier = static_cast<std::ptrdiff_t>(splits_.size());
+    for (auto const& [counted, unless] : book_.circuit().splits()) {
+        auto const& there = values[counted.node];
+        auto const open = (counted.negated ? ~there.possibly : there.surely) &
+                          values[unless.node].unknown() & used;
+        open.each([&](std::size_t lane) {
+            auto const baby = numbers[lane];
+            auto at = std::find_if(splits_.begin() + earlier, splits_.end(),
+                                   [&](SplitSeat const& one) { return one.baby == baby; });
+            if (at == splits_.end()) at = splits_.insert(at, {baby, seats_[lane], {}});
+            if (std::find(at->open.begin(), at->open.end(), unless) == at->open.end())
+                at->open.push_back(unless);
+        });
+    }
+}
+
+void FastJudge::settle_splits() {
+    std::erase_if(splits_, [](SplitSeat const& one) { return one.open.size() > most_splits; });
+    for (auto first = splits_.begin(); first != splits_.end();) {
+        std::size_t lanes = 0;
+        auto last = first;
+        while (last != splits_.end() && lanes + last->branches() <= Lanes::count)
+            lanes += last++->branches();
+        settle_splits({first, last});
+        first = last;
+    }
+}
+
+void FastJudge::settle_splits(std::span<SplitSeat const> seats) {
+    seats_.clear();
+    for (auto const& one : seats) seats_.insert(seats_.end(), one.branches(), one.seat);
+    auto const values = facts_.fill(seats_);
+    book_.circuit().evaluate(values, holds(seats));
+    rows_.resize(seats_.size());
+    std::iota(rows_.begin(), rows_.end(), std::size_t{0});
+    branches_.assign(rows_.size() * services_, {});
+    read(values, rows_, branches_);
+    std::size_t first = 0;
+    for (auto const& one : seats) {
+        keep_common(one, first);
+        first += one.branches();
+    }
+}
+
+/// What the open questions are held at in the lanes of the branches.
+std::vector<Hold> FastJudge::holds(std::span<SplitSeat const> seats) const {
+    std::vector<Hold> holds;
+    std::size_t first = 0;
+    for (auto const& one : seats) {
+        for (std::size_t i = 0; i < one.open.size(); ++i) {
+            auto const [node, negated] = one.open[i];
+            auto hold = std::lower_bound(holds.begin(), holds.end(), node,
+                                         [](Hold const& h, NodeId id) { return h.node < id; });
+            if (hold == holds.end() || hold->node != node)
+                hold = holds.insert(hold, {node, {}, {}});
+            for (std::size_t branch = 0; branch < one.branches(); ++branch) {
+                bool const yes = ((branch >> i & 1u) != 0) != negated;
+                hold->lanes.set(first + branch);
+                hold->value.put(first + branch, truth(yes));
+            }
+        }
+        first += one.branches();
+    }
+    return holds;
+}
+
+/// What every branch of a case suggests, at the lowest urgency of any, is suggested.
+void FastJudge::keep_common(SplitSeat const& one, std::size_t first_lane) {
+    for (ServiceId service = 0; service < services_; ++service) {
+        std::uint8_t lowest = UINT8_MAX;
+        for (std::size_t branch = 0; branch < one.branches(); ++branch)
+            lowest =
+                std::min(lowest, branches_[(first_lane + branch) * services_ + service].urgency);
+        auto& urgency = found(one.seat.rest)[one.baby * services_ + service].urgency;
+        urgency = std::max(urgency, lowest);
+    }
+}
+
+void FastJudge::answer(std::size_t baby) {
+    auto const first = baby * services_;
+    for (ServiceId service = 0; service < services_; ++service) {
+        auto const now = now_[first + service];
+        auto& answer = answers_[baby][service];
+        answer = ServiceAnswer{};
+        if (now == Found{}) continue;
+        answer.verdict = now.verdict();
+        answer.urgency = urgency_of(now.urgency);
+        if (answer.verdict == Verdict::unsettled)
+            answer.if_rest_normal = rest_[first + service].verdict();
+        else if (now.open > now.urgency)
+            answer.may_rise_to = urgency_of(now.open);
     }
 }
 

@@ -1,15 +1,13 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
-#include <array>
-#include <memory>
 #include <optional>
+#include <span>
 #include <vector>
 
 #include "assess/assessment.h"
 #include "assess/verdicts.h"
-#include "batch/change_lists.h"
-#include "batch/fact_values.h"
+#include "batch/fact_lanes.h"
 
 namespace asterism::batch {
 
@@ -26,14 +24,15 @@ struct ServiceAnswer {
 /// One answer a service, in book order.
 using Answers = std::vector<ServiceAnswer>;
 
-/// Gives verdicts without reasons, fast: one thread's working state over a shared FastBook. Each
-/// case is judged as a change of the plainest baby that is nearest to it.
+/// Gives verdicts without reasons, fast: many cases go through the circuit at once, a lane each.
+/// One thread's working state over a shared FastBook.
 class FastJudge {
 public:
     explicit FastJudge(FastBook const& book);
 
-    /// The answers hold until the next call.
-    Answers const& judge(FastCase const& baby);
+    /// The answers, in the order of the cases, hold until the next call. Many cases at once are
+    /// judged in little more time than one.
+    std::span<Answers const> judge(std::span<FastCase const> babies);
 
 private:
     /// The highest urgency that a rule gives, and the highest above it that an open rule would
@@ -46,60 +45,42 @@ private:
             if (urgency != 0) return Verdict::suggested;
             return open != 0 ? Verdict::unsettled : Verdict::not_suggested;
         }
-        ServiceAnswer answer() const;
-        friend bool operator==(Found const&, Found const&) = default;
+        friend bool operator==(Found, Found) = default;
+    };
+    /// By case, then service.
+    using AllFound = std::vector<Found>;
+
+    /// A seat whose count hangs on open questions. Each way to answer them is a *branch*, tried in
+    /// a lane of its own.
+    struct SplitSeat {
+        std::size_t baby = 0;
+        Seat seat;
+        std::vector<Literal> open;
+        std::size_t branches() const { return std::size_t{1} << open.size(); }
     };
 
-    /// Where cases start, and what is said of every service before anything is changed.
-    struct Start {
-        RunState state;
-        // What one step, or one statement alone in its step, changes; made when it is needed.
-        std::vector<ChangeLists::Place> by_step;
-        std::vector<ChangeLists::Place> by_way;  ///< see `ways_`
-        std::vector<Found> found;
-        Answers answers;
-    };
-
-    /// Babies that agree in sex, history and nearest start begin at the same state, with the rest
-    /// unknown or normal; made when the first one comes.
-    using Shared = std::array<std::unique_ptr<Start>, 2>;
-
-    void number_ways();
-    void read_measures(FastCase const& baby);
-    Shared& shared_by(FastCase const& baby, std::size_t number);
-    Start& start_of(FastCase const& baby, Shared& shared, Rest rest);
-    std::unique_ptr<Start> make_start(FastCase const& baby, Rest rest);
-    FastCase& without_findings(FastCase const& baby);
-    void evaluate(FastCase const& baby, Start& start, Rest rest, std::vector<Found>& found);
-    ChangeLists::Place change_of(FastCase const& baby, Start& start, StepId step, Rest rest);
-    ChangeLists::Place change_by(FastCase const& baby, Start& start, FindingId id, Rest rest);
-    ChangeLists::Place make_change(FastCase const& plain, Start& start, StepId step, Rest rest);
-    void set_facts(FastCase const& baby, Rest rest);
-    void set_findings(OwnStates const& states, FactValues const& value);
-    Found read(ServiceId service) const;
-    void read_changed(Start const& start, std::vector<Found>& found) const;
-    void settle_splits(Start& start, std::vector<Found>& found);
-    void take_branch(Start const& start, bool first);
-    void add_rest(FastCase const& baby, Shared& shared);
+    void judge(std::span<FastCase const> babies, std::span<std::size_t const> numbers, Rest rest);
+    void read(std::span<LaneTruth const> values, std::span<std::size_t const> rows,
+              AllFound& found) const;
+    void note_splits(std::span<LaneTruth const> values, std::span<std::size_t const> numbers);
+    void settle_splits();
+    void settle_splits(std::span<SplitSeat const> seats);
+    std::vector<Hold> holds(std::span<SplitSeat const> seats) const;
+    void keep_common(SplitSeat const& one, std::size_t first_lane);
+    bool unsettled(std::size_t baby) const;
+    void answer(std::size_t baby);
+    AllFound& found(Rest rest) { return rest == Rest::normal ? rest_ : now_; }
 
     FastBook const& book_;
-    FastRun run_;
-    OwnStates states_;
-    OwnStates shared_states_;
-    FastCase shared_case_;
-    std::vector<Shared> shared_;
-    ChangeLists changes_;
-    /// Numbers, from 1, of the ways in which findings were stated so far; by finding and way.
-    std::vector<std::uint32_t> ways_;
-    std::uint32_t ways_seen_ = 0;
-    std::vector<std::optional<Truth>> tests_;
-    bool measured_ = false;  ///< `tests_` holds something
-    std::vector<Found> now_;
-    std::vector<Found> rest_;
-    std::vector<Found> branch_;
-    std::vector<std::uint8_t> common_;
-    std::vector<Literal> open_;
-    Answers answers_;
+    std::size_t services_;
+    FactLanes facts_;
+    std::vector<Seat> seats_;
+    std::vector<std::size_t> numbers_;  ///< of cases to be judged
+    std::vector<std::size_t> rows_;     ///< of branches
+    AllFound branches_;
+    AllFound now_, rest_;
+    std::vector<SplitSeat> splits_;
+    std::vector<Answers> answers_;
 };
 
 /// The answers of the engine itself, for cases that are explained and for tests.

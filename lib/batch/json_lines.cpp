@@ -10,7 +10,7 @@ namespace asterism::batch {
 namespace {
 
 /// Small enough to stay near the processor.
-constexpr std::size_t usual_block = 1u << 17;
+constexpr std::size_t usual_block = 1u << 18;
 
 class JsonLines final : public LineSource {
 public:

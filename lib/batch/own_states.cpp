@@ -2,7 +2,6 @@
 #include "batch/own_states.h"
 
 #include <algorithm>
-#include <bit>
 
 namespace asterism::batch {
 
@@ -21,91 +20,33 @@ bool decides(CompiledDerivation const& derivation, CompiledRulebook const& book,
     });
 }
 
-std::uint8_t way_of(FastStatement const& statement) {
-    if (statement.grade != FastStatement::no_grade) return Touched::no_way;
-    auto const stated = std::countr_zero(static_cast<unsigned>(statement.stated));
-    auto const sides = static_cast<unsigned>(statement.sides);
-    return static_cast<std::uint8_t>(stated * 8 + sides * 2 + (statement.familial ? 1 : 0));
-}
-
 }  // namespace
 
 OwnStates::OwnStates(FastBook const& book)
     : book_(book),
       states_(book.ontology().findings.size()),
-      is_touched_(book.ontology().findings.size(), 0),
-      in_step_(book.ontology().steps.size(), 0) {}
+      is_touched_(book.ontology().findings.size(), 0) {}
+
+void OwnStates::work_out(FastCase const& baby, std::vector<std::optional<Truth>> const& tests) {
+    for (auto const id : touched_) is_touched_[id] = 0;
+    touched_.clear();
+    for (auto const& statement : baby.statements) note(statement);
+    note_absent_below();
+    if (!baby.measures.empty()) note_measures(tests);
+    for (auto const id : touched_) states_[id].own = own(id, baby);
+}
 
 Touched& OwnStates::touch(FindingId id) {
     if (!is_touched_[id]) {
         is_touched_[id] = 1;
         touched_.push_back(id);
-        ++in_step_[book_.brief(id).step];
         states_[id] = Touched{};
     }
     return states_[id];
 }
 
-void OwnStates::begin() {
-    for (auto const id : touched_) {
-        is_touched_[id] = 0;
-        in_step_[book_.brief(id).step] = 0;
-    }
-    touched_.clear();
-    together_.clear();
-    alone_.clear();
-    steps_.clear();
-}
-
-void OwnStates::end(FastCase const& baby) {
-    for (auto const id : together_) states_[id].own = own(id, baby);
-}
-
-void OwnStates::start(FastCase const& baby, std::size_t start) {
-    begin();
-    note_sex_and_history(baby, start);
-    together_ = touched_;
-    end(baby);
-}
-
-void OwnStates::step(FastCase const& baby, StepId step) {
-    begin();
-    for (auto const id : book_.findings_of(step)) touch(id);
-    together_ = touched_;
-    end(baby);
-}
-
-void OwnStates::statements(FastCase const& baby) {
-    begin();
-    for (auto const& statement : baby.statements) note(statement);
-    together_ = touched_;
-    end(baby);
-}
-
-void OwnStates::work_out(FastCase const& baby, std::size_t start,
-                         std::vector<std::optional<Truth>> const& tests) {
-    begin();
-    for (auto const& statement : baby.statements) note(statement);
-    note_absent_below();
-    if (!baby.measures.empty()) note_measures(tests);
-    note_steps(baby, book_.steps(start));
-    sort_out();
-    end(baby);
-}
-
-void OwnStates::sort_out() {
-    for (auto const id : touched_) {
-        auto const& state = states_[id];
-        bool const alone = state.way != Touched::no_way && !state.below_absent && !state.measured;
-        auto& list = alone && in_step_[book_.brief(id).step] == 1 ? alone_ : together_;
-        list.push_back(id);
-    }
-}
-
 void OwnStates::note(FastStatement const& statement) {
-    bool const first = !is_touched_[statement.finding];
     auto& state = touch(statement.finding);
-    state.way = first ? way_of(statement) : Touched::no_way;
     state.stated |= static_cast<std::uint8_t>(statement.stated);
     state.familial = state.familial || statement.familial;
     if (statement.stated == Stated::present)
@@ -122,28 +63,6 @@ void OwnStates::note_absent_below() {
             continue;
         for (auto const below : book_.descendants(id)) touch(below).below_absent = true;
     }
-}
-
-void OwnStates::note_steps(FastCase const& baby, StepSet const& start) {
-    auto const& have = baby.steps.words();
-    for (std::size_t word = 0; word < have.size(); ++word) {
-        for (auto differs = have[word] ^ start.words()[word]; differs != 0; differs &= differs - 1)
-            note_step(static_cast<StepId>(word * 64 + std::countr_zero(differs)));
-    }
-}
-
-void OwnStates::note_step(StepId step) {
-    if (in_step_[step] == 0) return steps_.push_back(step);
-    ++in_step_[step];
-    for (auto const id : book_.findings_of(step)) touch(id);
-}
-
-void OwnStates::note_sex_and_history(FastCase const& baby, std::size_t start) {
-    if (baby.sex == Sex::female || baby.sex == Sex::male) {
-        for (auto const id : book_.of_one_sex(start)) touch(id);
-    }
-    if (!baby.history_none) return;
-    for (auto const id : book_.essential_history()) touch(id);
 }
 
 void OwnStates::note_measures(std::vector<std::optional<Truth>> const& tests) {

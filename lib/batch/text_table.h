@@ -22,7 +22,7 @@ public:
 
     /// The value remembered for a text, or null. Valid until the next `add`.
     T const* find(std::string_view text) const {
-        auto const hash = static_cast<std::uint32_t>(hash_of(text));
+        auto const hash = hash_of(text);
         for (auto at = hash & mask();; at = (at + 1) & mask()) {
             auto const& slot = slots_[at];
             if (slot.record == 0) return nullptr;
@@ -39,8 +39,7 @@ public:
             texts_.size() + text.size() > most_text)
             return;
         if (values_.size() * 2 >= slots_.size()) grow();
-        place(
-            {static_cast<std::uint32_t>(hash_of(text)), static_cast<std::uint32_t>(texts_.size())});
+        place({hash_of(text), static_cast<std::uint32_t>(texts_.size())});
         Record const record{static_cast<std::uint32_t>(text.size()),
                             static_cast<std::uint32_t>(values_.size())};
         texts_.append(sizeof record, '\0');
@@ -87,22 +86,24 @@ private:
         return word;
     }
 
-    /// Eight bytes at a time, the last ones overlapping, mixed by multiplication; any spread will
-    /// do, texts are compared too.
-    static std::uint64_t hash_of(std::string_view text) {
-        constexpr std::uint64_t odd = 0x9E3779B97F4A7C15ull;
+    static constexpr std::uint64_t odd = 0x9E3779B97F4A7C15ull;
+
+    /// Every bit comes to bear on the upper half of the product, those of the last character too.
+    static std::uint64_t mix(std::uint64_t word) { return (word ^ word >> 32) * odd; }
+
+    /// Eight bytes at a time, the last ones overlapping; any spread will do, texts are compared
+    /// too.
+    static std::uint32_t hash_of(std::string_view text) {
         auto const size = text.size();
         std::uint64_t hash = size * odd;
         if (size < 8) {
-            hash = (hash ^ load_short(text.data(), size)) * odd;
-            return hash ^ hash >> 32;
+            hash = mix(hash ^ load_short(text.data(), size));
+        } else {
+            for (std::size_t at = 0; at + 8 < size; at += 8)
+                hash = mix(hash ^ load(text.data() + at));
+            hash = mix(hash ^ load(text.data() + size - 8));
         }
-        for (std::size_t at = 0; at + 8 < size; at += 8) {
-            hash = (hash ^ load(text.data() + at)) * odd;
-            hash ^= hash >> 29;
-        }
-        hash = (hash ^ load(text.data() + size - 8)) * odd;
-        return hash ^ hash >> 32;
+        return static_cast<std::uint32_t>(hash >> 32);
     }
 
     static bool same(std::string_view a, std::string_view b) {

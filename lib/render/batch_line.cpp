@@ -29,7 +29,7 @@ class BatchLines final : public batch::BatchWriter {
 public:
     explicit BatchLines(Rulebook const& book) {
         for (auto const& service : book.services)
-            services_.push_back(fmt::format("{{\"service\":{}", compact(service.id.text)));
+            add_verdicts(fmt::format("{{\"service\":{},\"verdict\":", compact(service.id.text)));
     }
 
     void answer(std::string_view id, batch::Answers const& answers,
@@ -40,12 +40,12 @@ public:
         auto const highest = batch::highest_urgency(answers);
         out += highest ? urgencies[static_cast<std::size_t>(*highest)] : "null";
         out += ",\"referrals\":[";
-        auto const first = out.size();
-        for (std::size_t i = 0; i < answers.size(); ++i) {
-            if (answers[i].verdict == Verdict::not_suggested) continue;
-            if (out.size() != first) out += ',';
-            out += services_[i];
-            add_verdict(answers[i], out);
+        bool more = false;
+        for (std::size_t service = 0; service < answers.size(); ++service) {
+            if (answers[service].verdict == Verdict::not_suggested) continue;
+            if (more) out += ',';
+            out += verdicts_[service * kinds + kind_of(answers[service])];
+            more = true;
         }
         out += "]}\n";
     }
@@ -82,25 +82,35 @@ private:
         }
     }
 
-    static void add_verdict(batch::ServiceAnswer const& answer, std::string& out) {
-        if (answer.verdict == Verdict::suggested) {
-            out += ",\"verdict\":\"suggested\",\"urgency\":";
-            out += urgencies[static_cast<std::size_t>(*answer.urgency)];
-            if (answer.may_rise_to) {
-                out += ",\"may_rise_to\":";
-                out += urgencies[static_cast<std::size_t>(*answer.may_rise_to)];
-            }
-        } else {
-            out += ",\"verdict\":\"unsettled\",\"if_rest_normal\":\"";
-            out += to_text(*answer.if_rest_normal);
-            out += '"';
+    /// What can be said of a service: suggested with an urgency and what it may rise to (nothing
+    /// or another urgency), and then unsettled with each verdict when the rest is normal.
+    static constexpr std::size_t rises = 5;
+    static constexpr std::size_t settled = 4 * rises;
+    static constexpr std::size_t kinds = settled + 3;
+
+    static std::size_t kind_of(batch::ServiceAnswer const& answer) {
+        if (answer.verdict == Verdict::unsettled)
+            return settled + static_cast<std::size_t>(*answer.if_rest_normal);
+        auto const rise =
+            answer.may_rise_to ? static_cast<std::size_t>(*answer.may_rise_to) + 1 : 0;
+        return static_cast<std::size_t>(*answer.urgency) * rises + rise;
+    }
+
+    void add_verdicts(std::string const& service) {
+        for (auto const urgency : urgencies) {
+            auto const suggested = fmt::format("{}\"suggested\",\"urgency\":{}", service, urgency);
+            verdicts_.push_back(suggested + '}');
+            for (auto const rise : urgencies)
+                verdicts_.push_back(fmt::format("{},\"may_rise_to\":{}}}", suggested, rise));
         }
-        out += '}';
+        for (auto const verdict : {Verdict::not_suggested, Verdict::unsettled, Verdict::suggested})
+            verdicts_.push_back(fmt::format("{}\"unsettled\",\"if_rest_normal\":\"{}\"}}", service,
+                                            to_text(verdict)));
     }
 
     static constexpr std::array<std::string_view, 4> urgencies{"\"routine\"", "\"urgent\"",
                                                                "\"same-day\"", "\"emergency\""};
-    std::vector<std::string> services_;
+    std::vector<std::string> verdicts_;  ///< by service, then kind
 };
 
 }  // namespace
