@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "oracle/engine.h"
 
+#include <algorithm>
+
 #include <fmt/format.h>
 
 #include "assess/measure_norms.h"
@@ -10,16 +12,16 @@ namespace asterism::oracle {
 
 namespace {
 
-void note(std::map<std::string, Interval>& by_norm, std::string const& norm,
+void note(std::vector<NormBand>& by_norm, std::string const& norm,
           std::optional<NumberBand> const& band) {
-    if (band) by_norm.try_emplace(norm, Interval{band->low, band->high});
+    if (band) by_norm.push_back({norm, {band->low, band->high}});
 }
 
-Numbers numbers_of(CompiledRulebook const& book, CaseFacts const& facts) {
+Numbers numbers_of(CaseFacts const& facts) {
     Numbers numbers;
     for (auto const& reading : facts.readings) {
-        auto const& id = book.ontology->measures[reading.measured.measure].id.text;
-        Given given{Interval{reading.value.low, reading.value.high}, {}, {}};
+        Given given{
+            reading.measured.measure, Interval{reading.value.low, reading.value.high}, {}, {}};
         note(given.z, "", reading.z);
         note(given.centile, "", reading.centile);
         for (auto const& answer : reading.answers) {
@@ -27,7 +29,7 @@ Numbers numbers_of(CompiledRulebook const& book, CaseFacts const& facts) {
             note(given.z, answer->norm, answer->z_with_margin);
             note(given.centile, answer->norm, centile_with_margin(*answer));
         }
-        numbers.try_emplace(id, std::move(given));
+        numbers.push_back(std::move(given));
     }
     return numbers;
 }
@@ -70,7 +72,7 @@ Answer read_off(CompiledRulebook const& book, std::span<Truth const> now,
     auto const closed = with_splits_closed(book, now);
     for (auto const& tally : book.tallies) {
         auto const bounds = sum(tally.inputs, now);
-        answer.tallies[tally.id] = {bounds.low, bounds.high, sum(tally.inputs, closed).low};
+        answer.tallies.push_back({bounds.low, bounds.high, sum(tally.inputs, closed).low});
     }
     for (auto const& constellation : book.constellations)
         answer.constellations.push_back(value_of(constellation.reached.literal, now));
@@ -81,7 +83,7 @@ Answer read_off(CompiledRulebook const& book, std::span<Truth const> now,
 EngineAnswer ask_engine(CompiledRulebook const& book, Case const& baby) {
     auto const now = evaluate(book, baby, Rest::unknown);
     auto const rest = evaluate(book, baby, Rest::normal);
-    return {read_off(book, now.values, rest.values), numbers_of(book, now)};
+    return {read_off(book, now.values, rest.values), numbers_of(now)};
 }
 
 std::vector<std::string> differences_in_print(Answer const& answer, Assessment const& printed,
@@ -91,8 +93,10 @@ std::vector<std::string> differences_in_print(Answer const& answer, Assessment c
         differ(lines, book.services[i].id.text, to_text(answer.services[i]),
                to_text(as_printed(printed.referrals[i])));
     }
+    auto const names = tally_names(book);
     for (auto const& tally : printed.tallies) {
-        auto const& bounds = answer.tallies.at(tally.tally);
+        auto const place = std::find(names.begin(), names.end(), tally.tally) - names.begin();
+        auto const& bounds = answer.tallies.at(static_cast<std::size_t>(place));
         differ(lines, tally.tally,
                tenths_as_printed(bounds.counted) + " to " + tenths_as_printed(bounds.high),
                tally.low + " to " + tally.high);
