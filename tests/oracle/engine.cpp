@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "assess/measure_norms.h"
+#include "assess/measure_values.h"
 #include "assess/verdicts.h"
 
 namespace asterism::oracle {
@@ -17,9 +18,9 @@ void note(std::vector<NormBand>& by_norm, std::string const& norm,
     if (band) by_norm.push_back({norm, {band->low, band->high}});
 }
 
-Numbers numbers_of(CaseFacts const& facts) {
+Numbers numbers_from(std::vector<MeasureReading> const& readings) {
     Numbers numbers;
-    for (auto const& reading : facts.readings) {
+    for (auto const& reading : readings) {
         Given given{
             reading.measured.measure, Interval{reading.value.low, reading.value.high}, {}, {}};
         note(given.z, "", reading.z);
@@ -81,9 +82,15 @@ Answer read_off(CompiledRulebook const& book, std::span<Truth const> now,
 }
 
 EngineAnswer ask_engine(CompiledRulebook const& book, Case const& baby) {
-    auto const now = evaluate(book, baby, Rest::unknown);
-    auto const rest = evaluate(book, baby, Rest::normal);
-    return {read_off(book, now.values, rest.values), numbers_of(now)};
+    auto now = evaluate(book, baby, Rest::unknown);
+    auto const rest = with_rest(book, baby, now, Rest::normal);
+    auto answer = read_off(book, now.values, rest.values);
+    return {std::move(answer), numbers_from(now.readings), std::move(now.values)};
+}
+
+Numbers numbers_of(CompiledRulebook const& book, Case const& baby) {
+    if (baby.measures.empty()) return {};
+    return numbers_from(read_margins(*book.ontology, *book.standards, baby));
 }
 
 std::vector<std::string> differences_in_print(Answer const& answer, Assessment const& printed,
