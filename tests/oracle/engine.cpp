@@ -61,16 +61,14 @@ void differ(std::vector<std::string>& lines, std::string const& what, std::strin
         lines.push_back(fmt::format("{}: evaluated {}, printed {}", what, wanted, printed));
 }
 
-}  // namespace
-
+/// `closed` are the values with the open questions of the counting answered with no.
 Answer read_off(CompiledRulebook const& book, std::span<Truth const> now,
-                std::span<Truth const> if_rest_normal) {
+                std::span<Truth const> closed, std::span<Truth const> if_rest_normal) {
     Answer answer;
     auto const found = verdicts(book, now);
     auto const rest = verdicts(book, if_rest_normal);
     for (std::size_t i = 0; i < found.size(); ++i)
         answer.services.push_back(service(found[i], rest[i]));
-    auto const closed = with_splits_closed(book, now);
     for (auto const& tally : book.tallies) {
         auto const bounds = sum(tally.inputs, now);
         answer.tallies.push_back({bounds.low, bounds.high, sum(tally.inputs, closed).low});
@@ -81,10 +79,17 @@ Answer read_off(CompiledRulebook const& book, std::span<Truth const> now,
     return answer;
 }
 
+}  // namespace
+
+Answer read_off(CompiledRulebook const& book, std::span<Truth const> now,
+                std::span<Truth const> if_rest_normal) {
+    return read_off(book, now, with_splits_closed(book, now), if_rest_normal);
+}
+
 EngineAnswer ask_engine(CompiledRulebook const& book, Case const& baby) {
     auto now = evaluate(book, baby, Rest::unknown);
     auto const rest = with_rest(book, baby, now, Rest::normal);
-    auto answer = read_off(book, now.values, rest.values);
+    auto answer = read_off(book, now.values, now.counted, rest.values);
     return {std::move(answer), numbers_from(now.readings), std::move(now.values)};
 }
 

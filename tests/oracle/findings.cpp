@@ -131,7 +131,10 @@ Truth Judge::present(FindingText const& finding, Asker const& asker) {
     bool const keep = asker.essential == nullptr || asker.essential->empty();
     if (keep && present_[finding.number]) return *present_[finding.number];
     auto value = either(own_for(finding, asker), derivation(finding));
-    for (auto const* child : finding.children) value = either(value, present(*child, asker));
+    for (auto const* child : finding.children) {
+        if (value == Truth::yes) break;
+        value = either(value, present(*child, asker));
+    }
     if (keep) present_[finding.number] = value;
     return value;
 }

@@ -84,8 +84,10 @@ public:
         auto& counting = closed ? *closed : judge_;
         std::vector<Bounds> result;
         for (std::size_t i = 0; i < tables_.tallies.size(); ++i) {
-            result.push_back(judge_.tally(i));
-            result[i].counted = counting.tally(i).low;
+            auto bounds = judge_.tally(i);
+            bool const settled = bounds.low == bounds.high && asking_ == Asking::open_rules;
+            bounds.counted = settled ? bounds.low : counting.tally(i).low;
+            result.push_back(bounds);
         }
         return result;
     }
@@ -104,6 +106,7 @@ private:
             if (asking_ == Asking::open_rules) keep_what_held(branch, found);
             if (yes == 0) common = branch;
             keep_common(common, branch);
+            if (none_raised(common, found)) return;
         }
         for (std::size_t i = 0; i < found.size(); ++i) {
             if (common[i].certain) raise(found[i].certain, *common[i].certain);
@@ -136,6 +139,13 @@ private:
             if (!branch[i].certain) certain.reset();
             if (certain) certain = std::min(*certain, *branch[i].certain);
         }
+    }
+
+    static bool none_raised(Services const& common, Services const& found) {
+        return std::equal(common.begin(), common.end(), found.begin(),
+                          [](Suggested const& all, Suggested const& now) {
+                              return !all.certain || (now.certain && *all.certain <= *now.certain);
+                          });
     }
 
     Tables const& tables_;

@@ -92,7 +92,7 @@ struct Given {
 
 using Numbers = std::vector<Given>;
 
-/// Which rules are asked again when more is supposed than was at first.
+/// Which rules and tallies are asked again when more is supposed than was at first.
 enum class Asking {
     open_rules,  ///< those that can then say something else: what is settled stays so
     all_rules,   ///< every one, to see that this makes no difference
