@@ -36,7 +36,7 @@ constexpr std::size_t usual_cases = 5000;
 #else
 constexpr std::size_t usual_cases = 100000;
 #endif
-constexpr std::size_t usual_seconds = 45;
+constexpr std::chrono::seconds usual_seconds{45};
 constexpr std::size_t usually_naive = 16;
 constexpr std::size_t most_failures = 5;
 
@@ -79,8 +79,7 @@ TEST_CASE("fast judge, engine and naive evaluator agree on random babies") {
     Tally tally;
     auto const wanted = oracle::cases_from_environment(usual_cases);
     using Clock = std::chrono::steady_clock;
-    auto const end = Clock::now() + std::chrono::seconds(
-                                        from_environment("ASTERISM_RANDOM_SECONDS", usual_seconds));
+    auto const end = Clock::now() + oracle::seconds_from_environment(usual_seconds);
     auto const every =
         std::max<std::size_t>(from_environment("ASTERISM_NAIVE_EVERY", usually_naive), 1);
     while (tally.compared < wanted && tally.failures < most_failures && Clock::now() < end) {

@@ -1,8 +1,11 @@
 // SPDX-License-Identifier: MIT
 /// Oracle and engine on random babies and the shipped book. ASTERISM_RANDOM_CASES says how many,
-/// ASTERISM_SEED which.
+/// ASTERISM_SEED which. ASTERISM_RANDOM_SECONDS ends a run earlier, if given. The last line says
+/// how many were compared. A long run:
+///     ASTERISM_SEED=1 ASTERISM_RANDOM_CASES=10000000 test_oracle -tc="oracle and engine agree*"
 #include "testing.h"
 
+#include <chrono>
 #include <functional>
 #include <unordered_set>
 
@@ -26,6 +29,8 @@ constexpr std::size_t usual_cases = 2000;  ///< each takes many times as long
 constexpr std::size_t usual_cases = 100000;
 #endif
 constexpr std::size_t print_every = 50;  ///< `assess` explains at length: its print is slow to make
+using Clock = std::chrono::steady_clock;
+constexpr std::chrono::seconds usual_seconds{1000000};
 constexpr std::size_t settled_cases = 2000;
 constexpr std::size_t answers_every = 8;  ///< looked at to see how many distinct ones there are
 constexpr std::size_t most_failures = 5;
@@ -76,8 +81,9 @@ TEST_CASE("oracle and engine agree on random babies and the shipped book") {
     auto const wanted = cases_from_environment(usual_cases);
     CaseMaker maker(subject, seed);
     Reach reach(subject);
+    auto const end = Clock::now() + seconds_from_environment(usual_seconds);
     std::size_t compared = 0, left_out = 0, failures = 0;
-    while (compared < wanted && failures < most_failures) {
+    while (compared < wanted && failures < most_failures && Clock::now() < end) {
         auto const baby = maker.make();
         if (disputed(subject, baby)) {
             ++left_out;
@@ -93,10 +99,11 @@ TEST_CASE("oracle and engine agree on random babies and the shipped book") {
         ++failures;
         FAIL_CHECK(report(subject, baby, compared));
     }
-    MESSAGE(fmt::format(
-        "seed {}: {} random cases compared, {} disputed ones left out; "
-        "of one case in eight {} distinct answers, {} of {} rules were true in some",
-        seed, compared, left_out, reach.answers(), reach.rules(), subject.compiled.rules.size()));
+    MESSAGE(
+        fmt::format("seed {}: {} of {} random cases compared, {} disputed ones left out; "
+                    "of one case in eight {} distinct answers, {} of {} rules were true in some",
+                    seed, compared, wanted, left_out, reach.answers(), reach.rules(),
+                    subject.compiled.rules.size()));
     CHECK(failures == 0);
     // The rarest rules need many babies; most must be reached by any usual number of them.
     if (compared >= 20000) CHECK(reach.rules() * 10 >= subject.compiled.rules.size() * 9);
