@@ -17,17 +17,30 @@ std::string to_text(Bounds const& bounds) {
     return fmt::format("{} to {} tenths, {} printed", bounds.low, bounds.high, bounds.counted);
 }
 
-void compare_tallies(std::vector<std::string>& lines, Answer const& oracle, Answer const& engine) {
-    for (auto const& [name, bounds] : oracle.tallies) {
-        auto const other = engine.tallies.find(name);
-        differ(lines, "tally " + name, to_text(bounds),
-               other == engine.tallies.end() ? "nothing" : to_text(other->second));
-    }
-    if (engine.tallies.size() != oracle.tallies.size())
+void compare_tallies(std::vector<std::string>& lines, Answer const& oracle, Answer const& engine,
+                     Rulebook const& book) {
+    if (engine.tallies.size() != oracle.tallies.size()) {
         lines.push_back("the engine has other tallies");
+        return;
+    }
+    auto const names = tally_names(book);
+    for (std::size_t i = 0; i < names.size(); ++i)
+        differ(lines, "tally " + names[i], to_text(oracle.tallies[i]), to_text(engine.tallies[i]));
 }
 
 }  // namespace
+
+std::vector<std::string> tally_names(Rulebook const& book) {
+    std::vector<std::string> names;
+    for (auto const& tally : book.tallies) names.push_back(tally.id.text);
+    for (auto const& constellation : book.constellations) {
+        names.push_back(constellation.id.text);
+        for (auto const& group : constellation.groups) {
+            if (!group.name.empty()) names.push_back(constellation.id.text + "/" + group.name.text);
+        }
+    }
+    return names;
+}
 
 std::string to_text(ServiceAnswer const& answer) {
     std::string text = answer.verdict;
@@ -48,7 +61,7 @@ std::vector<std::string> differences(Answer const& oracle, Answer const& engine,
         differ(lines, book.services[i].id.text, to_text(oracle.services[i]),
                to_text(engine.services[i]));
     }
-    compare_tallies(lines, oracle, engine);
+    compare_tallies(lines, oracle, engine, book);
     for (std::size_t i = 0; i < oracle.constellations.size(); ++i) {
         differ(lines, "constellation " + book.constellations[i].id.text,
                asterism::to_text(oracle.constellations[i]),

@@ -2,7 +2,6 @@
 #pragma once
 
 #include <cstdint>
-#include <map>
 #include <optional>
 #include <string>
 #include <vector>
@@ -35,13 +34,17 @@ struct Bounds {
 
 /// Everything that oracle and engine must agree on.
 struct Answer {
-    std::vector<ServiceAnswer> services;    ///< in the order of the book
-    std::map<std::string, Bounds> tallies;  ///< constellations and their groups too
-    std::vector<Truth> constellations;      ///< in the order of the book
-    std::vector<Truth> present;             ///< in the order of the ontology
+    std::vector<ServiceAnswer> services;  ///< in the order of the book
+    std::vector<Bounds> tallies;          ///< in the order of `tally_names`
+    std::vector<Truth> constellations;    ///< in the order of the book
+    std::vector<Truth> present;           ///< in the order of the ontology
 
     friend bool operator==(Answer const&, Answer const&) = default;
 };
+
+/// The tallies of a book in the order written: its own, then each constellation's with those of its
+/// named groups.
+std::vector<std::string> tally_names(Rulebook const& book);
 
 /// Where two answers differ, one line each: `genetics: oracle suggested urgent, engine unsettled`.
 std::vector<std::string> differences(Answer const& oracle, Answer const& engine,

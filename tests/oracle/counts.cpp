@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: MIT
 /// Tallies and constellations.
 #include <algorithm>
-#include <cmath>
 
 #include "oracle/judge.h"
 #include "oracle/kleene.h"
@@ -19,121 +18,80 @@ void add(Bounds& bounds, Truth value, std::int64_t tenths) {
 
 }  // namespace
 
-std::string question_of(std::vector<Member> const& members) {
-    if (members.size() == 1 && members[0].displaced_by.empty())
-        return "present " + members[0].finding->name();
-    std::string text = "count of";
-    for (auto const& member : members) {
-        text += " " + member.finding->name();
-        for (auto const* below : member.displaced_by) text += " unless " + below->name();
-    }
-    return text;
-}
-
-bool Judge::familial(std::string const& finding) const {
-    for (auto const* statement : said(finding).present) {
-        if (statement->familial) return true;
-    }
-    return false;
-}
-
 Truth Judge::counts(Member const& member) {
+    if (member.minor && said(*member.finding).familial) return Truth::no;
     auto value = present(*member.finding, the_book);
-    if (member.minor && familial(member.finding->name())) return Truth::no;
+    if (value == Truth::no) return value;
     for (auto const* below : member.displaced_by)
         value = both(value, opposite(present(*below, the_book)));
     for (auto const* below : member.displaced_by_if_familial) {
-        if (familial(below->name())) value = both(value, opposite(present(*below, the_book)));
+        if (said(*below).familial) value = both(value, opposite(present(*below, the_book)));
     }
     return value;
 }
 
-Truth Judge::any_counts(std::vector<Member> const& members) {
+Truth Judge::any_counts(Members const& members) {
+    auto& known = counted_[members.number];
+    if (known) return *known;
     auto value = Truth::no;
-    for (auto const& member : members) value = either(value, counts(member));
+    for (auto const& member : members.list) value = either(value, counts(member));
+    known = value;
     return value;
 }
 
 /// Whether a key counts by what is no minor variant; this can be supposed.
-Truth Judge::major_counts(std::vector<Member> const& members) {
-    if (!supposed_.empty()) {
-        auto const known = supposed_.find(question_of(members));
-        if (known != supposed_.end()) return known->second;
-    }
+Truth Judge::major_counts(Members const& members) {
+    if (!supposed_.empty() && supposed_[members.question]) return *supposed_[members.question];
     return any_counts(members);
 }
 
-Truth Judge::covered(std::string const& field) {
+Truth Judge::covered(CountedKeyText const& key) {
     auto value = Truth::no;
-    for (auto const* members : tables_.covering(field))
-        value = either(value, major_counts(*members));
+    for (auto const* members : key.covering) value = either(value, major_counts(*members));
     return value;
 }
 
-Bounds Judge::count_keys(ClassSet classes) {
-    Bounds bounds;
-    auto const& minors = tables_.members(classes, true);
-    auto const& majors = tables_.members(classes, false);
-    for (auto const& [key, syntax] : tables_.keys) {
-        auto value = Truth::no;
-        if (auto const found = minors.find(key); found != minors.end())
-            value = both(any_counts(found->second), opposite(covered(key)));
-        if (auto const found = majors.find(key); found != majors.end())
-            value = either(value, major_counts(found->second));
-        add(bounds, value, 10);
-    }
-    return bounds;
-}
-
-Bounds Judge::add_points(std::vector<ScoreItem const*> const& items) {
-    Bounds bounds;
-    for (auto const* item : items)
-        add(bounds, holds(item->when, the_book), std::llround(item->points * 10));
-    return bounds;
-}
-
-Bounds Judge::tally(std::string const& id) {
-    if (auto const known = tally_.find(id); known != tally_.end()) return known->second;
-    auto const& text = tables_.tallies.at(id);
-    auto const bounds = text.classes.empty() ? add_points(text.items) : count_keys(text.classes);
-    tally_.emplace(id, bounds);
-    return bounds;
-}
-
-Truth Judge::reached(std::string const& constellation) {
-    if (auto const known = reached_.find(constellation); known != reached_.end())
-        return known->second;
-    auto const value = holds(tables_.constellations.at(constellation)->reached, the_book);
-    reached_.emplace(constellation, value);
+Truth Judge::key_counts(CountedKeyText const& key) {
+    auto value = Truth::no;
+    if (key.minors) value = both(any_counts(*key.minors), opposite(covered(key)));
+    if (key.others) value = either(value, major_counts(*key.others));
     return value;
 }
 
-std::vector<std::string> Judge::open_questions() {
-    std::vector<std::string> open;
-    auto const ask = [&](std::string const& question) {
+Bounds Judge::add_up(TallyText const& text) {
+    Bounds bounds;
+    for (auto const& key : text.keys) add(bounds, key_counts(key), 10);
+    for (auto const& item : text.items) add(bounds, holds(item.when, the_book), item.tenths);
+    return bounds;
+}
+
+Bounds Judge::tally(std::size_t number) {
+    auto& known = tally_[number];
+    if (!known) known = add_up(tables_.tallies[number]);
+    return *known;
+}
+
+Truth Judge::reached(std::size_t constellation) {
+    auto& known = reached_[constellation];
+    if (!known) known = holds(tables_.constellations[constellation], the_book);
+    return *known;
+}
+
+std::vector<std::size_t> Judge::open_questions() {
+    std::vector<std::size_t> open;
+    auto const ask = [&](std::size_t question) {
         if (std::find(open.begin(), open.end(), question) == open.end()) open.push_back(question);
     };
-    auto const displaced = [&](MembersByKey const& keys) {
-        for (auto const& [key, members] : keys) {
-            for (auto const& member : members) {
-                if (present(*member.finding, the_book) != Truth::yes) continue;
-                for (auto const* below : member.displaced_by) {
-                    if (present(*below, the_book) == Truth::unknown)
-                        ask("present " + below->name());
-                }
-            }
-        }
-    };
-    auto const& majors = tables_.members(Tables::major_classes(), false);
-    for (auto const& [name, tally] : tables_.tallies) {
-        if (tally.classes.empty()) continue;
-        displaced(majors);
-        displaced(tables_.members(tally.classes, false));
-        displaced(tables_.members(tally.classes, true));
-        for (auto const& [field, members] : tables_.members(tally.classes, true)) {
-            if (any_counts(members) != Truth::yes) continue;
-            for (auto const* covering : tables_.covering(field)) {
-                if (major_counts(*covering) == Truth::unknown) ask(question_of(*covering));
+    for (auto const& [finding, below] : tables_.displaced) {
+        if (present(*finding, the_book) == Truth::yes &&
+            present(*below, the_book) == Truth::unknown)
+            ask(below->number);
+    }
+    for (auto const& tally : tables_.tallies) {
+        for (auto const& key : tally.keys) {
+            if (!key.minors || any_counts(*key.minors) != Truth::yes) continue;
+            for (auto const* covering : key.covering) {
+                if (major_counts(*covering) == Truth::unknown) ask(covering->question);
             }
         }
     }

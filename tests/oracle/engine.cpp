@@ -1,25 +1,28 @@
 // SPDX-License-Identifier: MIT
 #include "oracle/engine.h"
 
+#include <algorithm>
+
 #include <fmt/format.h>
 
 #include "assess/measure_norms.h"
+#include "assess/measure_values.h"
 #include "assess/verdicts.h"
 
 namespace asterism::oracle {
 
 namespace {
 
-void note(std::map<std::string, Interval>& by_norm, std::string const& norm,
+void note(std::vector<NormBand>& by_norm, std::string const& norm,
           std::optional<NumberBand> const& band) {
-    if (band) by_norm.try_emplace(norm, Interval{band->low, band->high});
+    if (band) by_norm.push_back({norm, {band->low, band->high}});
 }
 
-Numbers numbers_of(CompiledRulebook const& book, CaseFacts const& facts) {
+Numbers numbers_from(std::vector<MeasureReading> const& readings) {
     Numbers numbers;
-    for (auto const& reading : facts.readings) {
-        auto const& id = book.ontology->measures[reading.measured.measure].id.text;
-        Given given{Interval{reading.value.low, reading.value.high}, {}, {}};
+    for (auto const& reading : readings) {
+        Given given{
+            reading.measured.measure, Interval{reading.value.low, reading.value.high}, {}, {}};
         note(given.z, "", reading.z);
         note(given.centile, "", reading.centile);
         for (auto const& answer : reading.answers) {
@@ -27,7 +30,7 @@ Numbers numbers_of(CompiledRulebook const& book, CaseFacts const& facts) {
             note(given.z, answer->norm, answer->z_with_margin);
             note(given.centile, answer->norm, centile_with_margin(*answer));
         }
-        numbers.try_emplace(id, std::move(given));
+        numbers.push_back(std::move(given));
     }
     return numbers;
 }
@@ -58,19 +61,17 @@ void differ(std::vector<std::string>& lines, std::string const& what, std::strin
         lines.push_back(fmt::format("{}: evaluated {}, printed {}", what, wanted, printed));
 }
 
-}  // namespace
-
+/// `closed` are the values with the open questions of the counting answered with no.
 Answer read_off(CompiledRulebook const& book, std::span<Truth const> now,
-                std::span<Truth const> if_rest_normal) {
+                std::span<Truth const> closed, std::span<Truth const> if_rest_normal) {
     Answer answer;
     auto const found = verdicts(book, now);
     auto const rest = verdicts(book, if_rest_normal);
     for (std::size_t i = 0; i < found.size(); ++i)
         answer.services.push_back(service(found[i], rest[i]));
-    auto const closed = with_splits_closed(book, now);
     for (auto const& tally : book.tallies) {
         auto const bounds = sum(tally.inputs, now);
-        answer.tallies[tally.id] = {bounds.low, bounds.high, sum(tally.inputs, closed).low};
+        answer.tallies.push_back({bounds.low, bounds.high, sum(tally.inputs, closed).low});
     }
     for (auto const& constellation : book.constellations)
         answer.constellations.push_back(value_of(constellation.reached.literal, now));
@@ -78,10 +79,23 @@ Answer read_off(CompiledRulebook const& book, std::span<Truth const> now,
     return answer;
 }
 
+}  // namespace
+
+Answer read_off(CompiledRulebook const& book, std::span<Truth const> now,
+                std::span<Truth const> if_rest_normal) {
+    return read_off(book, now, with_splits_closed(book, now), if_rest_normal);
+}
+
 EngineAnswer ask_engine(CompiledRulebook const& book, Case const& baby) {
-    auto const now = evaluate(book, baby, Rest::unknown);
-    auto const rest = evaluate(book, baby, Rest::normal);
-    return {read_off(book, now.values, rest.values), numbers_of(book, now)};
+    auto now = evaluate(book, baby, Rest::unknown);
+    auto const rest = with_rest(book, baby, now, Rest::normal);
+    auto answer = read_off(book, now.values, now.counted, rest.values);
+    return {std::move(answer), numbers_from(now.readings), std::move(now.values)};
+}
+
+Numbers numbers_of(CompiledRulebook const& book, Case const& baby) {
+    if (baby.measures.empty()) return {};
+    return numbers_from(read_margins(*book.ontology, *book.standards, baby));
 }
 
 std::vector<std::string> differences_in_print(Answer const& answer, Assessment const& printed,
@@ -91,8 +105,10 @@ std::vector<std::string> differences_in_print(Answer const& answer, Assessment c
         differ(lines, book.services[i].id.text, to_text(answer.services[i]),
                to_text(as_printed(printed.referrals[i])));
     }
+    auto const names = tally_names(book);
     for (auto const& tally : printed.tallies) {
-        auto const& bounds = answer.tallies.at(tally.tally);
+        auto const place = std::find(names.begin(), names.end(), tally.tally) - names.begin();
+        auto const& bounds = answer.tallies.at(static_cast<std::size_t>(place));
         differ(lines, tally.tally,
                tenths_as_printed(bounds.counted) + " to " + tenths_as_printed(bounds.high),
                tally.low + " to " + tally.high);

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <span>
+#include <vector>
 
 #include "assess/assessment.h"
 #include "assess/facts.h"
@@ -14,11 +15,15 @@ namespace asterism::oracle {
 struct EngineAnswer {
     Answer answer;
     Numbers numbers;  ///< z-scores, centiles and computed measures, which the oracle is given
+    std::vector<Truth> values;  ///< by node, with what is not recorded unknown
 };
 
 EngineAnswer ask_engine(CompiledRulebook const& book, Case const& baby);
 
-/// The same from values of the circuit that somebody else worked out.
+/// What the oracle is given, without the engine's answer.
+Numbers numbers_of(CompiledRulebook const& book, Case const& baby);
+
+/// The answer from values of the circuit that somebody else worked out.
 Answer read_off(CompiledRulebook const& book, std::span<Truth const> now,
                 std::span<Truth const> if_rest_normal);
 

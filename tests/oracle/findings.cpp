@@ -1,17 +1,49 @@
 // SPDX-License-Identifier: MIT
 /// Whether findings are there: their own state, then derivation and inheritance.
+#include <algorithm>
+
 #include "oracle/judge.h"
 #include "oracle/kleene.h"
 
 namespace asterism::oracle {
 
-States::States(Tables const& tables, Case const& baby) : own(tables.findings.size()) {
-    auto const name = [&](Statement const& statement) {
-        return tables.ontology.findings[statement.finding].id.text;
-    };
-    for (auto const& statement : baby.present) said[name(statement)].present.push_back(&statement);
-    for (auto const& statement : baby.absent) said[name(statement)].absent.push_back(&statement);
-    for (auto const& statement : baby.unsure) said[name(statement)].unsure.push_back(&statement);
+namespace {
+
+/// Absent without a side, or on both.
+bool wholly(std::vector<Statement const*> const& absent) {
+    bool left = false;
+    bool right = false;
+    for (auto const* statement : absent) {
+        if (statement->sides == Sides::not_said || statement->sides == Sides::both) return true;
+        left = left || statement->sides == Sides::left;
+        right = right || statement->sides == Sides::right;
+    }
+    return left && right;
+}
+
+}  // namespace
+
+States::States(Tables const& tables, Case const& baby)
+    : own(tables.findings.size()), place_(tables.findings.size()), said_(1) {
+    for (auto const& statement : baby.present) {
+        auto& said = place_for(statement.finding);
+        said.present.push_back(&statement);
+        said.familial = said.familial || statement.familial;
+    }
+    for (auto const& statement : baby.absent)
+        place_for(statement.finding).absent.push_back(&statement);
+    for (auto const& statement : baby.unsure)
+        place_for(statement.finding).unsure.push_back(&statement);
+    for (auto& said : said_) said.wholly_absent = wholly(said.absent);
+}
+
+Said& States::place_for(FindingId finding) {
+    auto& place = place_[finding];
+    if (place == 0) {
+        place = static_cast<std::uint16_t>(said_.size());
+        said_.emplace_back();
+    }
+    return said_[place];
 }
 
 Judge::Judge(Tables const& tables, Case const& baby, Numbers const& numbers, States& states,
@@ -23,25 +55,10 @@ Judge::Judge(Tables const& tables, Case const& baby, Numbers const& numbers, Sta
       unrecorded_(unrecorded),
       supposed_(std::move(supposed)),
       present_(tables.findings.size()),
-      derived_(tables.findings.size()) {}
-
-Said const& Judge::said(std::string const& finding) const {
-    static Said const nothing;
-    auto const found = states_.said.find(finding);
-    return found == states_.said.end() ? nothing : found->second;
-}
-
-/// Absent without a side, or on both.
-bool Judge::wholly_absent(std::string const& finding) const {
-    bool left = false;
-    bool right = false;
-    for (auto const* statement : said(finding).absent) {
-        if (statement->sides == Sides::not_said || statement->sides == Sides::both) return true;
-        left = left || statement->sides == Sides::left;
-        right = right || statement->sides == Sides::right;
-    }
-    return left && right;
-}
+      derived_(tables.findings.size()),
+      counted_(tables.member_lists),
+      reached_(tables.constellations.size()),
+      tally_(tables.tallies.size()) {}
 
 bool Judge::other_sex(Finding const& finding) const {
     if (finding.sex == Sex::female) return baby_.sex == Sex::male;
@@ -49,28 +66,20 @@ bool Judge::other_sex(Finding const& finding) const {
     return false;
 }
 
-/// The measures that a condition tests, and whether one of the tests of each can be made.
-void Judge::note_comparable(yaml::Node const& condition,
-                            std::map<std::string, bool>& measures) const {
-    if (auto const* id = condition.find("measured")) {
-        bool& comparable = measures[id->text];
-        comparable = comparable || compare(condition).has_value();
-    }
-    for (auto const* group : {"all", "any", "none", "of"}) {
-        auto const* list = condition.find(group);
-        if (!list) continue;
-        for (auto const& item : list->items) note_comparable(item, measures);
-    }
+/// Whether one of the derivation's tests of a measure can be made.
+bool Judge::comparable(FindingText const& finding, std::size_t measure) const {
+    auto const& tests = finding.derived_by_measures;
+    return std::any_of(tests.begin(), tests.end(), [&](ConditionText const* test) {
+        return test->number == measure && compare(*test);
+    });
 }
 
 bool Judge::decided_by_measure(FindingText const& finding) const {
-    if (!finding.derivation) return false;
-    std::map<std::string, bool> measures;
-    note_comparable(finding.derivation->when, measures);
-    for (auto const& [id, comparable] : measures) {
-        if (!comparable) return false;
-    }
-    return !measures.empty();
+    auto const& tests = finding.derived_by_measures;
+    return !tests.empty() &&
+           std::all_of(tests.begin(), tests.end(), [&](ConditionText const* test) {
+               return comparable(finding, test->number);
+           });
 }
 
 Truth Judge::own(FindingText const& finding) {
@@ -81,13 +90,13 @@ Truth Judge::own(FindingText const& finding) {
 
 /// The lines of the header, one after the other.
 Truth Judge::work_out_own(FindingText const& text) const {
-    auto const& id = text.name();
-    if (!said(id).present.empty()) return Truth::yes;
-    if (wholly_absent(id)) return Truth::no;
+    auto const& statements = said(text);
+    if (!statements.present.empty()) return Truth::yes;
+    if (statements.wholly_absent) return Truth::no;
     if (decided_by_measure(text)) return Truth::no;
-    if (!said(id).unsure.empty()) return Truth::unknown;
-    for (auto above = text.parent; !above.empty(); above = tables_.findings.at(above).parent) {
-        if (wholly_absent(above)) return Truth::no;
+    if (!statements.unsure.empty()) return Truth::unknown;
+    for (auto const* above = text.parent; above; above = above->parent) {
+        if (said(*above).wholly_absent) return Truth::no;
     }
     if (other_sex(*text.finding)) return Truth::no;
     if (text.history && baby_.history_none) return Truth::no;
@@ -100,10 +109,9 @@ Truth Judge::work_out_own(FindingText const& text) const {
 Truth Judge::unknown_for(FindingText const& finding, Asker const& asker) const {
     if (!finding.told) return unrecorded_ == Unrecorded::is_normal ? Truth::no : Truth::unknown;
     if (!asker.essential) return Truth::no;
-    for (auto const& word : *asker.essential) {
-        if (word.text == finding.name()) return Truth::unknown;
-    }
-    return Truth::no;
+    auto const& essential = *asker.essential;
+    bool const asked = std::find(essential.begin(), essential.end(), &finding) != essential.end();
+    return asked ? Truth::unknown : Truth::no;
 }
 
 Truth Judge::own_for(FindingText const& finding, Asker const& asker) {
@@ -113,24 +121,20 @@ Truth Judge::own_for(FindingText const& finding, Asker const& asker) {
 
 Truth Judge::derivation(FindingText const& finding) {
     if (!finding.derivation) return Truth::no;
-    if (!derived_[finding.number])
-        derived_[finding.number] = holds(finding.derivation->when, {nullptr, finding.name()});
-    return *derived_[finding.number];
-}
-
-Truth Judge::present(std::string const& finding, Asker const& asker) {
-    return present(tables_.findings.at(finding), asker);
+    auto& known = derived_[finding.number];
+    if (!known) known = holds(*finding.derivation, {nullptr, &finding});
+    return *known;
 }
 
 Truth Judge::present(FindingText const& finding, Asker const& asker) {
-    if (!supposed_.empty()) {
-        auto const known = supposed_.find("present " + finding.name());
-        if (known != supposed_.end()) return known->second;
-    }
+    if (!supposed_.empty() && supposed_[finding.number]) return *supposed_[finding.number];
     bool const keep = asker.essential == nullptr || asker.essential->empty();
     if (keep && present_[finding.number]) return *present_[finding.number];
     auto value = either(own_for(finding, asker), derivation(finding));
-    for (auto const* child : finding.children) value = either(value, present(*child, asker));
+    for (auto const* child : finding.children) {
+        if (value == Truth::yes) break;
+        value = either(value, present(*child, asker));
+    }
     if (keep) present_[finding.number] = value;
     return value;
 }

@@ -168,11 +168,13 @@ std::vector<std::string> flips(Subject const& subject, Answer const& before, Ans
     for (std::size_t i = 0; i < before.constellations.size(); ++i)
         differ(lines, book.constellations[i].id.text, before.constellations[i],
                after.constellations[i]);
-    for (auto const& [name, bounds] : before.tallies) {
-        auto const& now = after.tallies.at(name);
+    auto const tallies = tally_names(book);
+    for (std::size_t i = 0; i < tallies.size(); ++i) {
+        auto const& bounds = before.tallies[i];
+        auto const& now = after.tallies[i];
         if (now.low < bounds.low || now.high > bounds.high)
-            lines.push_back(fmt::format("tally {}: {} to {} tenths before, {} to {} after", name,
-                                        bounds.low, bounds.high, now.low, now.high));
+            lines.push_back(fmt::format("tally {}: {} to {} tenths before, {} to {} after",
+                                        tallies[i], bounds.low, bounds.high, now.low, now.high));
     }
     return lines;
 }

@@ -1,9 +1,10 @@
 // SPDX-License-Identifier: MIT
-/// A second, deliberately naive reading of a rulebook: straight recursion over the syntax tree,
-/// with maps and strings. It shares no evaluation code with the engine (neither `lib/conditions`,
-/// nor the circuit of `lib/compile`, nor `lib/assess`); it takes from the library only the loaders'
-/// plain data and the parsers of numbers and durations. Where both agree on every small book and
-/// case, the engine means what section 3 of the design says. That meaning, as read here:
+/// A second, deliberately naive reading of a rulebook: straight recursion over the conditions
+/// as written, their names looked up beforehand. It shares no evaluation code with the engine
+/// (neither `lib/conditions`, nor the circuit of `lib/compile`, nor `lib/assess`); it takes from
+/// the library only the loaders' plain data and the parsers of numbers and durations. Where both
+/// agree on every small book and case, the engine means what section 3 of the design says. That
+/// meaning, as read here:
 ///
 /// *A finding's own state*, first line that applies:
 ///   1. stated present (any side): yes
@@ -56,10 +57,10 @@
 /// are.
 #pragma once
 
-#include <map>
 #include <memory>
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "cases/case.h"
 #include "ontology/ontology.h"
@@ -76,13 +77,26 @@ struct Interval {
 };
 
 /// What the norms make of a measure, by norm; the preferred one stands under the empty name.
-struct Given {
-    std::optional<Interval> value;  ///< used only for measures that are computed from others
-    std::map<std::string, Interval> z;
-    std::map<std::string, Interval> centile;
+struct NormBand {
+    std::string norm;
+    Interval band;
 };
 
-using Numbers = std::map<std::string, Given>;
+/// Of two entries of the same measure or norm the first counts.
+struct Given {
+    MeasureId measure = 0;
+    std::optional<Interval> value;  ///< used only for measures that are computed from others
+    std::vector<NormBand> z;
+    std::vector<NormBand> centile;
+};
+
+using Numbers = std::vector<Given>;
+
+/// Which rules and tallies are asked again when more is supposed than was at first.
+enum class Asking {
+    open_rules,  ///< those that can then say something else: what is settled stays so
+    all_rules,   ///< every one, to see that this makes no difference
+};
 
 class Oracle {
 public:
@@ -90,7 +104,8 @@ public:
     Oracle(Rulebook const& book, Ontology const& ontology);
     ~Oracle();
 
-    Answer answer(Case const& baby, Numbers const& numbers = {}) const;
+    Answer answer(Case const& baby, Numbers const& numbers = {},
+                  Asking asking = Asking::open_rules) const;
 
 private:
     std::unique_ptr<Tables const> tables_;

@@ -38,6 +38,10 @@ std::size_t cases_from_environment(std::size_t otherwise) {
     return from_environment<std::size_t>("ASTERISM_RANDOM_CASES", otherwise);
 }
 
+std::chrono::seconds seconds_from_environment(std::chrono::seconds otherwise) {
+    return from_environment("ASTERISM_RANDOM_SECONDS", otherwise);
+}
+
 CaseMaker::CaseMaker(Subject const& subject, std::uint64_t seed)
     : subject_(subject),
       ontology_(*subject.ontology),

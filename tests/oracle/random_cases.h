@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <chrono>
 #include <cstdint>
 #include <random>
 #include <vector>
@@ -30,6 +31,8 @@ private:
 std::uint64_t seed_from_environment();
 /// The number in ASTERISM_RANDOM_CASES, or the given one.
 std::size_t cases_from_environment(std::size_t otherwise);
+/// How long a run may take by ASTERISM_RANDOM_SECONDS, or as given.
+std::chrono::seconds seconds_from_environment(std::chrono::seconds otherwise);
 
 /// Invents babies whose findings lie near a book's conditions: each takes some of what a few of its
 /// rules, constellations and derivations speak of, and a few findings from anywhere.

@@ -1,5 +1,7 @@
 // SPDX-License-Identifier: MIT
 /// On which side a finding is, and how marked.
+#include <algorithm>
+
 #include "oracle/judge.h"
 #include "oracle/kleene.h"
 
@@ -25,40 +27,27 @@ bool any_sided(std::vector<Statement const*> const& statements) {
     return false;
 }
 
-std::vector<std::string> words(yaml::Node const& node) {
-    if (node.is_scalar()) return {node.text};
-    std::vector<std::string> result;
-    for (auto const& item : node.items) result.push_back(item.text);
-    return result;
-}
-
 /// Whether a statement speaks of one of these grades.
-Truth has_grade(Statement const& statement, Finding const& finding,
-                std::vector<std::string> const& wanted) {
+Truth has_grade(Statement const& statement, std::vector<std::uint32_t> const& wanted) {
     if (!statement.grade) return Truth::unknown;
-    for (auto const& grade : wanted) {
-        if (finding.grades[*statement.grade].text == grade) return Truth::yes;
-    }
-    return Truth::no;
+    return certainly(std::find(wanted.begin(), wanted.end(), *statement.grade) != wanted.end());
 }
 
 }  // namespace
 
-Truth Judge::finding_test(std::string const& id, yaml::Node const* side, yaml::Node const* grade,
-                          Asker const& asker) {
-    if (!side && !grade) return present(id, asker);
-    if (side && !grade) return on_side(id, side->text, asker);
-    if (grade && !side) return graded(id, words(*grade), asker);
-    return graded_on(id, side->text, words(*grade), asker);
+Truth Judge::finding_test(ConditionText const& c, Asker const& asker) {
+    if (!c.grades) return at_place(*c.finding, c.place, asker);
+    if (c.place == Place::anywhere) return graded(*c.finding, *c.grades, asker);
+    return graded_at(*c.finding, c.place, *c.grades, asker);
 }
 
-Truth Judge::on_side(std::string const& finding, std::string const& side, Asker const& asker) {
-    auto const& text = tables_.findings.at(finding);
-    auto const left = on(text, Sides::left, asker);
-    auto const right = on(text, Sides::right, asker);
-    if (side == "left") return left;
-    if (side == "right") return right;
-    if (side == "both") return both(left, right);
+Truth Judge::at_place(FindingText const& finding, Place place, Asker const& asker) {
+    if (place == Place::anywhere) return present(finding, asker);
+    auto const left = on(finding, Sides::left, asker);
+    auto const right = on(finding, Sides::right, asker);
+    if (place == Place::left) return left;
+    if (place == Place::right) return right;
+    if (place == Place::both) return both(left, right);
     return both(present(finding, asker), opposite(both(left, right)));
 }
 
@@ -71,14 +60,14 @@ Truth Judge::if_nobody_said(FindingText const& finding, Asker const& asker) {
 }
 
 Truth Judge::on(FindingText const& text, Sides side, Asker const& asker) {
-    auto const& id = text.name();
-    bool const paired = text.finding->laterality == Laterality::paired;
-    auto value = paired ? said_on(text, side, asker) : both(own_for(text, asker), Truth::unknown);
-    if (!any_sided(said(id).present)) value = either(value, both(derivation(text), Truth::unknown));
+    auto const& statements = said(text);
+    auto value =
+        text.paired ? said_on(text, side, asker) : both(own_for(text, asker), Truth::unknown);
+    if (!any_sided(statements.present))
+        value = either(value, both(derivation(text), Truth::unknown));
     for (auto const* child : text.children) {
-        bool const tells = child->finding->laterality == Laterality::paired;
         // A kind that has no sides cannot speak against "absent on the left".
-        if (!tells && any_on(said(id).absent, side)) continue;
+        if (!child->paired && any_on(statements.absent, side)) continue;
         value = either(value, on(*child, side, asker));
     }
     return value;
@@ -86,7 +75,7 @@ Truth Judge::on(FindingText const& text, Sides side, Asker const& asker) {
 
 /// What was said of the finding itself on one side.
 Truth Judge::said_on(FindingText const& finding, Sides side, Asker const& asker) {
-    auto const& statements = said(finding.name());
+    auto const& statements = said(finding);
     if (any_on(statements.present, side)) return Truth::yes;
     if (any_on(statements.absent, side)) return Truth::no;
     if (any_on(statements.unsure, side)) return unknown_for(finding, asker);
@@ -96,27 +85,26 @@ Truth Judge::said_on(FindingText const& finding, Sides side, Asker const& asker)
     return unrecorded_ == Unrecorded::is_normal ? Truth::no : Truth::unknown;
 }
 
-Truth Judge::graded(std::string const& finding, std::vector<std::string> const& grades,
+Truth Judge::graded(FindingText const& finding, std::vector<std::uint32_t> const& grades,
                     Asker const& asker) {
-    auto const& text = tables_.findings.at(finding);
-    if (own(text) != Truth::yes) return either(own_for(text, asker), if_nobody_said(text, asker));
+    if (own(finding) != Truth::yes)
+        return either(own_for(finding, asker), if_nobody_said(finding, asker));
     auto value = Truth::no;
     for (auto const* statement : said(finding).present)
-        value = either(value, has_grade(*statement, *text.finding, grades));
+        value = either(value, has_grade(*statement, grades));
     return value;
 }
 
 /// Side and grade of one and the same statement.
-Truth Judge::graded_on(std::string const& finding, std::string const& side,
-                       std::vector<std::string> const& grades, Asker const& asker) {
-    auto const parts = both(on_side(finding, side, asker), graded(finding, grades, asker));
-    if ((side != "left" && side != "right") || parts != Truth::yes) return parts;
-    auto const wanted = side == "left" ? Sides::left : Sides::right;
+Truth Judge::graded_at(FindingText const& finding, Place place,
+                       std::vector<std::uint32_t> const& grades, Asker const& asker) {
+    auto const parts = both(at_place(finding, place, asker), graded(finding, grades, asker));
+    if ((place != Place::left && place != Place::right) || parts != Truth::yes) return parts;
+    auto const wanted = place == Place::left ? Sides::left : Sides::right;
     auto value = Truth::no;
     for (auto const* statement : said(finding).present) {
-        bool const there = is_on(*statement, wanted);
-        auto const grade = has_grade(*statement, *tables_.findings.at(finding).finding, grades);
-        if (there) value = either(value, grade);
+        auto const grade = has_grade(*statement, grades);
+        if (is_on(*statement, wanted)) value = either(value, grade);
         if (statement->sides == Sides::not_said) value = either(value, both(grade, Truth::unknown));
     }
     return value;

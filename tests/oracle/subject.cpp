@@ -49,6 +49,17 @@ std::shared_ptr<Rulebook const> load_book_files(std::vector<SourcePtr> const& fi
     return accepted(std::move(book), diagnostics);
 }
 
+/// Answers list tallies without their names: both readers must have them in the same order.
+void require_same_tallies(CompiledRulebook const& compiled, Rulebook const& book) {
+    auto const same = [](CompiledTally const& tally, std::string const& name) {
+        return tally.id == name;
+    };
+    auto const names = tally_names(book);
+    if (!std::equal(compiled.tallies.begin(), compiled.tallies.end(), names.begin(), names.end(),
+                    same))
+        throw std::logic_error("the engine's tallies are not those of the book");
+}
+
 }  // namespace
 
 std::vector<std::string> Subject::finding_names() const {
@@ -79,6 +90,7 @@ std::unique_ptr<Subject> subject(std::shared_ptr<Rulebook const> book,
                                  Diagnostics& diagnostics) {
     auto compiled = compile(book, ontology, diagnostics);
     if (!compiled) return nullptr;
+    require_same_tallies(*compiled, *book);
     auto oracle = std::make_unique<Oracle const>(*book, *ontology);
     return std::make_unique<Subject>(std::move(ontology), std::move(book), std::move(*compiled),
                                      std::move(oracle));

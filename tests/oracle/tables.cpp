@@ -1,9 +1,16 @@
 // SPDX-License-Identifier: MIT
 #include "oracle/tables.h"
 
+#include <algorithm>
+#include <cmath>
+
+#include "oracle/answer.h"
+
 namespace asterism::oracle {
 
 namespace {
+
+ClassSet major_classes() { return {FindingClass::major_anomaly, FindingClass::red_flag}; }
 
 void collect_below(FindingText const& finding, std::vector<FindingText const*>& below) {
     for (auto const* child : finding.children) {
@@ -12,105 +19,170 @@ void collect_below(FindingText const& finding, std::vector<FindingText const*>& 
     }
 }
 
+template <class List>
+std::unordered_map<std::string, std::size_t> places(List const& list) {
+    std::unordered_map<std::string, std::size_t> result;
+    for (std::size_t i = 0; i < list.size(); ++i) result[list[i].id.text] = i;
+    return result;
+}
+
+bool is_minor(Classification const& classed) {
+    return classed.value == FindingClass::minor_variant;
+}
+
+PointsText points(ScoreItem const& item, Names const& names) {
+    return {read_condition(item.when, names), std::llround(item.points * 10)};
+}
+
+bool covers(CountingKey const& major, std::string const& field) {
+    if (major.id.text == field) return true;
+    return std::any_of(major.covers.begin(), major.covers.end(),
+                       [&](Word const& word) { return word.text == field; });
+}
+
+/// What a question about a key's count is called.
+std::string question_of(std::vector<Member> const& members) {
+    std::string text = "count of";
+    for (auto const& member : members) {
+        text += " " + member.finding->name();
+        for (auto const* below : member.displaced_by) text += " unless " + below->name();
+    }
+    return text;
+}
+
 }  // namespace
 
 Tables::Tables(Rulebook const& the_book, Ontology const& the_ontology)
     : book(the_book), ontology(the_ontology) {
     add_findings();
+    add_classes();
+    questions = findings.size();
     add_book();
-    add_members(major_classes());
-    for (auto const& [id, tally] : tallies) {
-        if (!tally.classes.empty()) add_members(tally.classes);
-    }
-    add_covering();
+}
+
+FindingText& Tables::finding(std::string const& id) { return findings[finding_numbers_.at(id)]; }
+
+Names Tables::names() {
+    return {
+        [this](std::string const& id) -> FindingText const& { return finding(id); },
+        [this](std::string const& id) { return tally_numbers_.at(id); },
+        [numbers = places(book.constellations)](std::string const& id) { return numbers.at(id); },
+        ontology};
 }
 
 void Tables::add_findings() {
-    std::map<std::string, std::size_t> steps;
-    for (std::size_t i = 0; i < ontology.steps.size(); ++i) steps[ontology.steps[i].id.text] = i;
-    std::map<std::string, bool> history;
-    for (auto const& region : ontology.regions) history[region.id.text] = region.history;
+    auto const steps = places(ontology.steps);
+    auto const regions = places(ontology.regions);
+    finding_numbers_ = places(ontology.findings);
     for (auto const& finding : ontology.findings) {
         FindingText text;
         text.finding = &finding;
         text.number = findings.size();
         text.step = steps.at(finding.step_name.text);
+        text.paired = finding.laterality == Laterality::paired;
         auto const& step = ontology.steps[text.step];
-        text.history = history.at(step.region_name.text);
+        text.history = ontology.regions[regions.at(step.region_name.text)].history;
         text.told = text.history || step.result;
-        text.parent = finding.parent_name.text;
-        findings.emplace(finding.id.text, std::move(text));
+        findings.push_back(std::move(text));
     }
-    for (auto const& finding : ontology.findings) {
-        if (!finding.parent_name.empty())
-            findings.at(finding.parent_name.text).children.push_back(&findings.at(finding.id.text));
+    for (auto& text : findings) {
+        if (text.finding->parent_name.empty()) continue;
+        auto& parent = finding(text.finding->parent_name.text);
+        text.parent = &parent;
+        parent.children.push_back(&text);
     }
-    for (auto& [id, text] : findings) collect_below(text, text.below);
-    for (auto const& measure : ontology.measures) measures[measure.id.text] = &measure;
+    for (auto& text : findings) collect_below(text, text.below);
+}
+
+void Tables::add_classes() {
+    for (auto const& item : book.classes) {
+        auto& text = finding(item.finding.text);
+        text.classed = &item;
+        text.red_flag = item.value == FindingClass::red_flag;
+    }
 }
 
 void Tables::add_book() {
-    for (auto const& item : book.classes) classes[item.finding.text] = &item;
-    for (auto const& item : book.keys) keys[item.id.text] = &item;
-    for (auto const& item : book.derived) findings.at(item.finding.text).derivation = &item;
-    for (auto const& item : book.constellations) constellations[item.id.text] = &item;
-    for (auto const& tally : book.tallies) {
-        auto& text = tallies[tally.id.text];
-        for (auto const value : tally.count) text.classes.insert(value);
-        for (auto const& item : tally.score) text.items.push_back(&item);
+    auto const ids = tally_names(book);
+    for (std::size_t i = 0; i < ids.size(); ++i) tally_numbers_[ids[i]] = i;
+    auto const names = this->names();
+    for (auto const& item : book.derived) {
+        auto& text = finding(item.finding.text);
+        text.derivation = read_condition(item.when, names);
+        text.derived_by_measures = measure_tests(*text.derivation);
     }
-    for (auto const& constellation : book.constellations) add_constellation_tallies(constellation);
+    for (auto const& tally : book.tallies) tallies.push_back(tally_text(tally, names));
+    for (auto const& constellation : book.constellations) add_constellation(constellation, names);
+    for (auto const& rule : book.rules) add_rule(rule, names);
 }
 
-void Tables::add_constellation_tallies(ConstellationSyntax const& constellation) {
-    auto& total = tallies[constellation.id.text];
+TallyText Tables::tally_text(TallySyntax const& syntax, Names const& names) {
+    TallyText text;
+    ClassSet counted;
+    for (auto const value : syntax.count) counted.insert(value);
+    if (!counted.empty()) text.keys = counted_keys(counted);
+    for (auto const& item : syntax.score) text.items.push_back(points(item, names));
+    return text;
+}
+
+void Tables::add_constellation(ConstellationSyntax const& constellation, Names const& names) {
+    TallyText total;
+    std::vector<TallyText> parts;
     for (auto const& group : constellation.groups) {
-        for (auto const& item : group.items) total.items.push_back(&item);
-        if (group.name.empty()) continue;
-        auto& part = tallies[constellation.id.text + "/" + group.name.text];
-        for (auto const& item : group.items) part.items.push_back(&item);
+        TallyText part;
+        for (auto const& item : group.items) part.items.push_back(points(item, names));
+        total.items.insert(total.items.end(), part.items.begin(), part.items.end());
+        if (!group.name.empty()) parts.push_back(std::move(part));
     }
+    tallies.push_back(std::move(total));
+    tallies.insert(tallies.end(), parts.begin(), parts.end());
+    constellations.push_back(read_condition(constellation.reached, names));
 }
 
-ClassSet Tables::major_classes() { return {FindingClass::major_anomaly, FindingClass::red_flag}; }
-
-bool Tables::is_minor(std::string const& finding) const {
-    return classes.at(finding)->value == FindingClass::minor_variant;
+void Tables::add_rule(Rule const& rule, Names const& names) {
+    auto const services = places(book.services);
+    RuleText text{read_condition(rule.when, names), {}, {}};
+    for (auto const& word : rule.essential) text.essential.push_back(&names.finding(word.text));
+    for (auto const& suggestion : rule.suggest)
+        text.suggest.push_back({services.at(suggestion.service.text), suggestion.urgency});
+    rules.push_back(std::move(text));
 }
 
-MembersByKey const& Tables::members(ClassSet counted, bool minor) const {
-    return members_.at({counted, minor});
-}
-
-std::vector<std::vector<Member> const*> const& Tables::covering(std::string const& field) const {
-    return covering_.at(field);
-}
-
-void Tables::add_covering() {
-    for (auto const& [field, syntax] : keys) {
-        auto& majors = covering_[field];
-        for (auto const& [key, members] : this->members(major_classes(), false)) {
-            if (covers(key, field)) majors.push_back(&members);
+std::vector<CountedKeyText> Tables::counted_keys(ClassSet counted) {
+    auto const& minors = members(counted, true);
+    auto const& others = members(counted, false);
+    members(major_classes(), false);  // what displaces these is asked of every count
+    std::vector<CountedKeyText> keys;
+    for (auto const& key : book.keys) {
+        CountedKeyText text;
+        if (auto const found = minors.find(key.id.text); found != minors.end()) {
+            text.minors = &found->second;
+            text.covering = covering(key.id.text);
         }
+        if (auto const found = others.find(key.id.text); found != others.end())
+            text.others = &found->second;
+        if (text.minors || text.others) keys.push_back(std::move(text));
     }
+    return keys;
 }
 
-bool Tables::covers(std::string const& major, std::string const& field) const {
-    if (major == field) return true;
-    for (auto const& word : keys.at(major)->covers) {
-        if (word.text == field) return true;
+std::vector<Members const*> Tables::covering(std::string const& field) {
+    std::vector<Members const*> result;
+    auto const& by_key = members(major_classes(), false);
+    for (auto const& key : book.keys) {
+        auto const found = by_key.find(key.id.text);
+        if (found != by_key.end() && covers(key, field)) result.push_back(&found->second);
     }
-    return false;
+    return result;
 }
 
-Member Tables::member(std::string const& id, ClassSet counted) const {
-    Member member{&findings.at(id), is_minor(id), {}, {}};
-    for (auto const* below : member.finding->below) {
-        auto const classed = classes.find(below->name());
-        if (classed == classes.end()) continue;
-        bool const same_kind = is_minor(below->name()) == member.minor;
-        bool const same_key = classed->second->key.text == classes.at(id)->key.text;
-        if (!counted.contains(classed->second->value) || !same_key || !same_kind) {
+Member Tables::member(FindingText const& finding, ClassSet counted) const {
+    Member member{&finding, is_minor(*finding.classed)};
+    for (auto const* below : finding.below) {
+        if (!below->classed) continue;
+        bool const same_kind = is_minor(*below->classed) == member.minor;
+        bool const same_key = below->classed->key.text == finding.classed->key.text;
+        if (!counted.contains(below->classed->value) || !same_key || !same_kind) {
             member.displaced_by.push_back(below);
         } else if (member.minor) {
             member.displaced_by_if_familial.push_back(below);
@@ -119,16 +191,46 @@ Member Tables::member(std::string const& id, ClassSet counted) const {
     return member;
 }
 
-void Tables::add_members(ClassSet counted) {
-    auto& minors = members_[{counted, true}];
-    auto& others = members_[{counted, false}];
-    if (!minors.empty() || !others.empty()) return;
-    for (auto const& finding : ontology.findings) {
-        auto const classed = classes.find(finding.id.text);
-        if (classed == classes.end() || classed->second->key.empty()) continue;
-        if (!counted.contains(classed->second->value)) continue;
-        auto& target = is_minor(finding.id.text) ? minors : others;
-        target[classed->second->key.text].push_back(member(finding.id.text, counted));
+/// The members that a tally of these classes counts: the minor variants, or all others.
+Tables::MembersByKey const& Tables::members(ClassSet counted, bool minor) {
+    auto const [place, is_new] = members_.try_emplace({counted, minor});
+    auto& by_key = place->second;
+    if (!is_new) return by_key;
+    for (auto const& finding : findings) {
+        auto const* classed = finding.classed;
+        if (!classed || classed->key.empty() || is_minor(*classed) != minor) continue;
+        if (!counted.contains(classed->value)) continue;
+        by_key[classed->key.text].list.push_back(member(finding, counted));
+    }
+    number_members(by_key);
+    note_displaced(by_key);
+    return by_key;
+}
+
+void Tables::number_members(MembersByKey& by_key) {
+    for (auto& [key, members] : by_key) {
+        members.number = member_lists++;
+        bool const plain = members.list.size() == 1 && members.list[0].displaced_by.empty();
+        if (plain) {
+            members.question = members.list[0].finding->number;
+            continue;
+        }
+        auto const [place, is_new] =
+            question_numbers_.try_emplace(question_of(members.list), questions);
+        if (is_new) ++questions;
+        members.question = place->second;
+    }
+}
+
+void Tables::note_displaced(MembersByKey const& by_key) {
+    for (auto const& [key, members] : by_key) {
+        for (auto const& member : members.list) {
+            for (auto const* below : member.displaced_by) {
+                std::pair const entry{member.finding, below};
+                if (std::find(displaced.begin(), displaced.end(), entry) == displaced.end())
+                    displaced.push_back(entry);
+            }
+        }
     }
 }
 
