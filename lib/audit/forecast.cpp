@@ -10,26 +10,28 @@ namespace asterism::audit {
 
 namespace {
 
-/// One book and its judge, fast where the book allows.
+/// So many newborns are judged at once.
+constexpr std::uint64_t group_size = 4 * batch::Lanes::count;
+
+/// One book and its judge.
 class Judge {
 public:
-    explicit Judge(CompiledRulebook const& book) : fast_(book), judge_(fast_) {
-        case_.steps = batch::StepSet(book.ontology->steps.size());
-    }
+    explicit Judge(CompiledRulebook const& book) : book_(book), judge_(book_) {}
 
     // The judge refers to its book.
     Judge(Judge const&) = delete;
     Judge& operator=(Judge const&) = delete;
 
-    batch::Answers const& judge(Case const& baby) {
-        copy(baby, case_);
-        return judge_.judge({&case_, 1}).front();
+    std::span<batch::Answers const> judge(std::vector<Case> const& babies) {
+        cases_.resize(babies.size());
+        for (std::size_t i = 0; i < babies.size(); ++i) copy(babies[i], cases_[i]);
+        return judge_.judge(cases_);
     }
 
 private:
-    batch::FastBook fast_;
+    batch::FastBook book_;
     batch::FastJudge judge_;
-    batch::FastCase case_;
+    std::vector<batch::FastCase> cases_;
 };
 
 bool is_suggested(batch::ServiceAnswer const& answer) {
@@ -50,22 +52,30 @@ public:
         then_.resize(result_.services.size());
     }
 
-    void add(Case const& baby) {
-        ++result_.samples;
-        auto const& answers = judge_.judge(baby);
-        std::fill(now_.begin(), now_.end(), false);
-        for (std::size_t i = 0; i < answers.size(); ++i) count(answers[i], i);
-        auto const highest = highest_urgency(answers);
-        if (highest) {
-            ++result_.any.suggested;
-            ++result_.any.by_urgency[static_cast<std::size_t>(*highest)];
+    void add(std::vector<Case> const& babies) {
+        auto const answers = judge_.judge(babies);
+        auto const earlier = earlier_ ? earlier_->judge(babies) : std::span<batch::Answers const>();
+        for (std::size_t i = 0; i < babies.size(); ++i) {
+            bool const any = add(answers[i]);
+            if (earlier_) compare(earlier[i], any);
         }
-        if (earlier_) compare(baby, highest.has_value());
     }
 
     Forecast take() { return std::move(result_); }
 
 private:
+    /// Whether any service is suggested.
+    bool add(batch::Answers const& answers) {
+        ++result_.samples;
+        std::fill(now_.begin(), now_.end(), false);
+        for (std::size_t i = 0; i < answers.size(); ++i) count(answers[i], i);
+        auto const highest = highest_urgency(answers);
+        if (!highest) return false;
+        ++result_.any.suggested;
+        ++result_.any.by_urgency[static_cast<std::size_t>(*highest)];
+        return true;
+    }
+
     void add_earlier(CompiledRulebook const& earlier) {
         earlier_.emplace(earlier);
         result_.any.before = 0;
@@ -89,9 +99,8 @@ private:
         ++service.by_urgency[static_cast<std::size_t>(answer.urgency.value_or(Urgency::routine))];
     }
 
-    void compare(Case const& baby, bool any_now) {
+    void compare(batch::Answers const& answers, bool any_now) {
         std::fill(then_.begin(), then_.end(), false);
-        auto const& answers = earlier_->judge(baby);
         for (std::size_t i = 0; i < answers.size(); ++i)
             then_[place_[i]] = is_suggested(answers[i]);
         bool any_then = false;
@@ -135,7 +144,12 @@ Forecast forecast(CompiledRulebook const& book, CompiledRulebook const* earlier,
                   NewbornModel const& model, std::uint64_t samples, std::uint64_t seed) {
     Forecasting forecasting(book, earlier);
     Newborns newborns(book, model, seed);
-    for (std::uint64_t i = 0; i < samples; ++i) forecasting.add(newborns.next());
+    std::vector<Case> babies;
+    for (std::uint64_t left = samples; left > 0; left -= babies.size()) {
+        babies.clear();
+        while (babies.size() < std::min(left, group_size)) babies.push_back(newborns.next());
+        forecasting.add(babies);
+    }
     auto result = forecasting.take();
     result.seed = seed;
     return result;

@@ -90,6 +90,7 @@ void FactLanes::note_lane(std::size_t lane, Seat const& seat) {
 
 /// Most exams leave out little or nothing; then `done_` takes what is left out.
 void FactLanes::note_steps(std::size_t lane, StepSet const& steps) {
+    if (steps == book_.exam_steps()) return whole_exam_.set(lane);
     auto const left_out = steps.difference(book_.exam_steps());
     bool const nearly_all = left_out.size() < book_.exam_steps().size() / 2;
     if (nearly_all) whole_exam_.set(lane);

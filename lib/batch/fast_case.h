@@ -21,6 +21,7 @@ public:
     void clear() { words_.assign(words_.size(), 0); }
     void add(StepSet const& other);
     void remove(StepSet const& other);
+    friend bool operator==(StepSet const&, StepSet const&) = default;
     /// The steps in which two sets differ.
     StepSet difference(StepSet other) const;
     std::size_t size() const;

@@ -27,19 +27,13 @@ std::span<Answers const> FastJudge::judge(std::span<FastCase const> babies) {
     numbers_.resize(cases);
     std::iota(numbers_.begin(), numbers_.end(), std::size_t{0});
     splits_.clear();
+    unsettled_.clear();
     judge(babies, numbers_, Rest::unknown);
-    std::erase_if(numbers_, [&](std::size_t baby) { return !unsettled(baby); });
-    judge(babies, numbers_, Rest::normal);
+    judge(babies, unsettled_, Rest::normal);
     settle_splits();
     if (answers_.size() < cases) answers_.resize(cases, Answers(services_));
     for (std::size_t baby = 0; baby < cases; ++baby) answer(baby);
     return std::span(answers_).first(cases);
-}
-
-bool FastJudge::unsettled(std::size_t baby) const {
-    auto const services = std::span(now_).subspan(baby * services_, services_);
-    return std::any_of(services.begin(), services.end(),
-                       [](Found found) { return found.verdict() == Verdict::unsettled; });
 }
 
 /// Some of the cases, by their numbers.
@@ -55,6 +49,7 @@ void FastJudge::judge(std::span<FastCase const> babies, std::span<std::size_t co
         auto const values = facts_.fill(seats_);
         book_.circuit().evaluate(values);
         read(values, some, found);
+        if (rest == Rest::unknown) note_unsettled(values, some);
         note_splits(values, some);
         numbers = numbers.subspan(some.size());
     }
@@ -75,6 +70,20 @@ void FastJudge::read(std::span<LaneTruth const> values, std::span<std::size_t co
             (value.surely & used).each([&](std::size_t lane) { found[at(lane)] = {code, 0}; });
         }
     }
+}
+
+void FastJudge::note_unsettled(std::span<LaneTruth const> values,
+                               std::span<std::size_t const> numbers) {
+    Lanes unsettled;
+    for (ServiceId service = 0; service < services_; ++service) {
+        LaneTruth any;
+        for (std::uint32_t urgency = 0; urgency < FastCircuit::urgencies; ++urgency)
+            any |= values[book_.circuit().answer(service, static_cast<Urgency>(urgency))];
+        unsettled |= any.unknown();
+    }
+    (unsettled & Lanes::first(numbers.size())).each([&](std::size_t lane) {
+        unsettled_.push_back(numbers[lane]);
+    });
 }
 
 void FastJudge::note_splits(std::span<LaneTruth const> values,
@@ -159,19 +168,21 @@ void FastJudge::keep_common(SplitSeat const& one, std::size_t first_lane) {
 }
 
 void FastJudge::answer(std::size_t baby) {
-    auto const first = baby * services_;
-    for (ServiceId service = 0; service < services_; ++service) {
-        auto const now = now_[first + service];
-        auto& answer = answers_[baby][service];
-        answer = ServiceAnswer{};
-        if (now == Found{}) continue;
-        answer.verdict = now.verdict();
-        answer.urgency = urgency_of(now.urgency);
-        if (answer.verdict == Verdict::unsettled)
-            answer.if_rest_normal = rest_[first + service].verdict();
-        else if (now.open > now.urgency)
-            answer.may_rise_to = urgency_of(now.open);
+    auto const* now = &now_[baby * services_];
+    auto const* rest = &rest_[baby * services_];
+    for (auto& answer : answers_[baby]) {
+        answer_service(*now++, *rest++, answer);
     }
+}
+
+void FastJudge::answer_service(Found now, Found rest, ServiceAnswer& answer) {
+    // Most services have nothing to say, now as before.
+    if (now == Found{} && answer.verdict == Verdict::not_suggested) return;
+    answer = {now.verdict(), urgency_of(now.urgency), {}, {}};
+    if (answer.verdict == Verdict::unsettled)
+        answer.if_rest_normal = rest.verdict();
+    else if (now.urgency != 0 && now.open > now.urgency)
+        answer.may_rise_to = urgency_of(now.open);
 }
 
 Answers engine_answers(CompiledRulebook const& book, Case const& baby) {
@@ -190,7 +201,9 @@ Answers engine_answers(CompiledRulebook const& book, Case const& baby) {
 
 std::optional<Urgency> highest_urgency(Answers const& answers) {
     std::optional<Urgency> highest;
-    for (auto const& answer : answers) highest = std::max(highest, answer.urgency);
+    for (auto const& answer : answers) {
+        if (answer.verdict == Verdict::suggested) highest = std::max(highest, answer.urgency);
+    }
     return highest;
 }
 

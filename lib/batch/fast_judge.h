@@ -62,21 +62,23 @@ private:
     void judge(std::span<FastCase const> babies, std::span<std::size_t const> numbers, Rest rest);
     void read(std::span<LaneTruth const> values, std::span<std::size_t const> rows,
               AllFound& found) const;
+    void note_unsettled(std::span<LaneTruth const> values, std::span<std::size_t const> numbers);
     void note_splits(std::span<LaneTruth const> values, std::span<std::size_t const> numbers);
     void settle_splits();
     void settle_splits(std::span<SplitSeat const> seats);
     std::vector<Hold> holds(std::span<SplitSeat const> seats) const;
     void keep_common(SplitSeat const& one, std::size_t first_lane);
-    bool unsettled(std::size_t baby) const;
     void answer(std::size_t baby);
+    static void answer_service(Found now, Found rest, ServiceAnswer& answer);
     AllFound& found(Rest rest) { return rest == Rest::normal ? rest_ : now_; }
 
     FastBook const& book_;
     std::size_t services_;
     FactLanes facts_;
     std::vector<Seat> seats_;
-    std::vector<std::size_t> numbers_;  ///< of cases to be judged
-    std::vector<std::size_t> rows_;     ///< of branches
+    std::vector<std::size_t> numbers_;    ///< of all cases
+    std::vector<std::size_t> unsettled_;  ///< numbers of cases of which some service is
+    std::vector<std::size_t> rows_;       ///< of branches
     AllFound branches_;
     AllFound now_, rest_;
     std::vector<SplitSeat> splits_;

@@ -40,12 +40,15 @@ public:
         auto const highest = batch::highest_urgency(answers);
         out += highest ? urgencies[static_cast<std::size_t>(*highest)] : "null";
         out += ",\"referrals\":[";
+        auto verdict = verdicts_.begin();
         bool more = false;
-        for (std::size_t service = 0; service < answers.size(); ++service) {
-            if (answers[service].verdict == Verdict::not_suggested) continue;
-            if (more) out += ',';
-            out += verdicts_[service * kinds + kind_of(answers[service])];
-            more = true;
+        for (auto const& one : answers) {
+            if (one.verdict != Verdict::not_suggested) {
+                if (more) out += ',';
+                out += verdict[kind_of(one)];
+                more = true;
+            }
+            verdict += kinds;
         }
         out += "]}\n";
     }
@@ -84,16 +87,16 @@ private:
 
     /// What can be said of a service: suggested with an urgency and what it may rise to (nothing
     /// or another urgency), and then unsettled with each verdict when the rest is normal.
-    static constexpr std::size_t rises = 5;
-    static constexpr std::size_t settled = 4 * rises;
-    static constexpr std::size_t kinds = settled + 3;
+    static constexpr std::ptrdiff_t rises = 5;
+    static constexpr std::ptrdiff_t settled = 4 * rises;
+    static constexpr std::ptrdiff_t kinds = settled + 3;
 
-    static std::size_t kind_of(batch::ServiceAnswer const& answer) {
+    static std::ptrdiff_t kind_of(batch::ServiceAnswer const& answer) {
         if (answer.verdict == Verdict::unsettled)
-            return settled + static_cast<std::size_t>(*answer.if_rest_normal);
+            return settled + static_cast<std::ptrdiff_t>(*answer.if_rest_normal);
         auto const rise =
-            answer.may_rise_to ? static_cast<std::size_t>(*answer.may_rise_to) + 1 : 0;
-        return static_cast<std::size_t>(*answer.urgency) * rises + rise;
+            answer.may_rise_to ? static_cast<std::ptrdiff_t>(*answer.may_rise_to) + 1 : 0;
+        return static_cast<std::ptrdiff_t>(*answer.urgency) * rises + rise;
     }
 
     void add_verdicts(std::string const& service) {

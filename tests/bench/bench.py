@@ -48,7 +48,8 @@ class Bench:
             run([self.tools / "bench_export_book"], stdout=out)
         with open(self.prepared, "wb") as out:
             run([sys.executable, "-B", HERE / "prepare.py", self.book], stdout=out)
-        count = int(20000 * max(1, self.seconds))
+        # Threads each learn the words of their cases, which few cases would not repay.
+        count = int(100000 * max(1, self.seconds))
         with open(self.cases, "wb") as out:
             run([sys.executable, "-B", HERE / "make_cases.py", self.book, count], stdout=out)
         (self.folder / "empty.jsonl").write_bytes(b"")
