@@ -79,7 +79,7 @@ private:
         }
     }
 
-    void add_gate(std::int64_t threshold, Inputs inputs) {
+    void add_gate(std::int64_t threshold, Inputs const& inputs) {
         std::int64_t sum = 0, unit = 0;
         auto least = std::numeric_limits<std::int64_t>::max();
         for (auto const& [literal, weight] : inputs) {
