@@ -190,13 +190,17 @@ int run(Options const& options, Asked const& a) {
     audit::CasesPlan const plan{*books, a.decisions.empty() ? nullptr : &decisions, a.unlisted,
                                 a.columns, !a.fixed};
     Input input(a.cases);
-    auto const source =
-        a.csv ? audit::csv_cases(input.bytes(), a.columns) : batch::json_lines(input.bytes());
+    auto const source = a.csv ? audit::csv_cases(input.bytes(), a.columns, a.cases)
+                              : batch::json_lines(input.bytes());
     auto const babies = audit::read_babies(*source, plan, a.jobs, stop_asked());
     if (stop_asked()) return report("interrupted: no report was made\n"), interrupted;
     bool const fine = readable(input, a.cases, diagnostics);
+    diagnostics.append(babies.placed_failure);
     if (!babies.failure.empty())
-        diagnostics.error("unreadable-cases", {make_source(a.cases, ""), 0, 0}, babies.failure);
+        diagnostics.error("unreadable-cases", {make_source(a.cases, ""), 0, 0},
+                          babies.placed_failure.empty()
+                              ? babies.failure
+                              : "no case was read: the header is not understood");
     if (!fine || !babies.failure.empty())
         return print_problems(diagnostics, audit_schema, json), invalid_input;
     auto const refused = audit::problems(babies, plan, a.cases);

@@ -13,6 +13,7 @@ struct BlockBabies {
     std::vector<RefusedLine> refused;
     std::uint64_t lines = 0;  ///< of the file
     bool counts_lines = true;
+    std::shared_ptr<CsvForm const> form;  ///< of CSV
 };
 
 /// Reads and judges the lines of blocks, one thread's own: what the audit wants of a line is cut
@@ -30,7 +31,7 @@ private:
 
     void line(char* text, std::size_t size, std::uint64_t number);
     bool cut(char* text, std::string_view line, AuditedBaby& baby, Parts& parts);
-    bool column(LineMember const& member, Parts& parts);
+    bool column(LineMember const& member, Parts& parts) const;
     bool set_day(AuditedBaby& baby, std::string const& text);
     batch::Answers const* judge(std::string_view line, std::size_t book);
     batch::Answers const* judge_in_full(std::string_view line, std::size_t book);
@@ -38,7 +39,7 @@ private:
     bool decide(AuditedBaby& baby, Parts const& parts);
     bool own_decisions(std::string const& text, AuditedBaby& baby);
     void apply(CaseDecisions const& decisions, AuditedBaby& baby) const;
-    bool refuse(std::string_view code, std::string message);
+    bool refuse(std::string_view code, std::string message, std::string_view about = {});
 
     CasesPlan const& plan_;
     batch::LineReader reader_;
@@ -53,6 +54,8 @@ private:
     BlockBabies* out_ = nullptr;
     std::uint64_t number_ = 0;
     std::string_view line_;
+    std::string_view written_;  ///< the case as it stands in the file
+    std::string id_;
 };
 
 }  // namespace asterism::audit
