@@ -147,14 +147,16 @@ bool BabyReader::set_day(AuditedBaby& baby, std::string const& text) {
     return true;
 }
 
+/// Null: the line is refused, or its book is broken.
 batch::Answers const* BabyReader::judge(std::string_view line, std::size_t book) {
-    auto const& ready = plan_.books.all()[book];
-    if (!ready.fast || !reader_.read(line, case_)) return judge_in_full(line, book);
-    if (!judges_[book]) judges_[book].emplace(*ready.fast);
+    auto const* const ready = plan_.books.ready(book);
+    if (!ready) return nullptr;
+    if (!ready->fast || !reader_.read(line, case_)) return judge_in_full(line, *ready);
+    if (!judges_[book]) judges_[book].emplace(*ready->fast);
     return &judges_[book]->judge(case_);
 }
 
-batch::Answers const* BabyReader::judge_in_full(std::string_view line, std::size_t book) {
+batch::Answers const* BabyReader::judge_in_full(std::string_view line, ReadyBook const& ready) {
     Diagnostics diagnostics;
     auto const node = yaml::read_json(make_source("", std::string(line)), diagnostics);
     auto const& ontology = plan_.books.ontology();
@@ -162,13 +164,13 @@ batch::Answers const* BabyReader::judge_in_full(std::string_view line, std::size
     baby.step_done.assign(ontology.steps.size(), false);
     if (node) baby = read_case(*node, ontology, diagnostics);
     if (diagnostics.has_errors() || !node) return refuse("", ""), nullptr;
-    answers_ = batch::engine_answers(*plan_.books.all()[book].book, baby);
+    answers_ = batch::engine_answers(*ready.book, baby);
     return &answers_;
 }
 
 void BabyReader::join(AuditedBaby& baby, batch::Answers const& answers) const {
     baby.services.resize(plan_.books.services().size());
-    auto const& place = plan_.books.all()[baby.book].service_at;
+    auto const& place = plan_.books.ready(baby.book)->service_at;
     for (std::size_t i = 0; i < answers.size(); ++i) {
         auto& service = baby.services[place[i]];
         service.in_book = true;

@@ -34,7 +34,7 @@ private:
     bool column(LineMember const& member, Parts& parts) const;
     bool set_day(AuditedBaby& baby, std::string const& text);
     batch::Answers const* judge(std::string_view line, std::size_t book);
-    batch::Answers const* judge_in_full(std::string_view line, std::size_t book);
+    batch::Answers const* judge_in_full(std::string_view line, ReadyBook const& ready);
     void join(AuditedBaby& baby, batch::Answers const& answers) const;
     bool decide(AuditedBaby& baby, Parts const& parts);
     bool own_decisions(std::string const& text, AuditedBaby& baby);
