@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: MIT
 #include <algorithm>
-#include <future>
 
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
@@ -35,8 +34,12 @@ Options make_options() {
         "  asterism audit babies.csv --decisions d.csv --format html --suppress-below 5 > "
         "report.html\n"
         "Cases are JSON lines or CSV as for `assess --batch`, with `examined-on` and, if wanted,\n"
-        "`unit`, `examiner` and what --by names. Decisions are CSV or JSON lines with `case`,\n"
-        "`service`, `referred` (yes or no) and `at`; the service `none` says: to no service.\n");
+        "`unit`, `examiner` and what --by names. In CSV a row is a baby (lists under `findings`,\n"
+        "`absent`, `unsure`) or a finding (`finding`, `state`, `side`, `grade`, `familial`); what\n"
+        "is said of the baby then stands on one of its rows, or is the same on several. Decisions\n"
+        "are CSV or JSON lines with `case`, `service`, `referred` (yes or no) and `at`; the "
+        "service\n"
+        "`none` says: to no service.\n");
     options.value("decisions", "FILE", "who was referred where; default: `decisions` in the cases")
         .value("unlisted", "MEANING",
                "what it means that a service is not named for a baby: unknown (default) or "
@@ -120,7 +123,7 @@ bool readable(Input const& input, std::string const& name, Diagnostics& diagnost
     return false;
 }
 
-std::optional<audit::Books> ready_books(Options const& options, Diagnostics& diagnostics) {
+std::optional<audit::Books> open_books(Options const& options, Diagnostics& diagnostics) {
     auto const paths = book_paths(options);
     auto const ontology = load_ontology(paths, diagnostics);
     auto const shelf = open_shelf(paths.rulebook, diagnostics);
@@ -132,7 +135,7 @@ std::optional<audit::Books> ready_books(Options const& options, Diagnostics& dia
         if (!in_force(*shelf, {paths.as_of, {source, 8, end}}, diagnostics)) return std::nullopt;
         only = *parse_date(paths.as_of);
     }
-    return audit::Books::ready(*shelf, ontology, only, diagnostics);
+    return audit::Books::open(*shelf, ontology, only, diagnostics);
 }
 
 audit::DecisionFile decisions_of(std::string const& name, audit::Books const& books,
@@ -181,7 +184,7 @@ Asked asked(Options const& options) {
 int run(Options const& options, Asked const& a) {
     bool const json = a.format == "json";
     Diagnostics diagnostics;
-    auto const books = ready_books(options, diagnostics);
+    auto const books = open_books(options, diagnostics);
     if (!books) return print_problems(diagnostics, audit_schema, json), invalid_input;
     audit::DecisionFile decisions;
     if (!a.decisions.empty()) decisions = decisions_of(a.decisions, *books, diagnostics);
@@ -190,16 +193,25 @@ int run(Options const& options, Asked const& a) {
     audit::CasesPlan const plan{*books, a.decisions.empty() ? nullptr : &decisions, a.unlisted,
                                 a.columns, !a.fixed};
     Input input(a.cases);
-    auto const source =
-        a.csv ? audit::csv_cases(input.bytes(), a.columns) : batch::json_lines(input.bytes());
+    auto const source = a.csv ? audit::csv_cases(input.bytes(), a.columns, a.cases)
+                              : batch::json_lines(input.bytes());
     auto const babies = audit::read_babies(*source, plan, a.jobs, stop_asked());
     if (stop_asked()) return report("interrupted: no report was made\n"), interrupted;
     bool const fine = readable(input, a.cases, diagnostics);
+    diagnostics.append(babies.placed_failure);
     if (!babies.failure.empty())
-        diagnostics.error("unreadable-cases", {make_source(a.cases, ""), 0, 0}, babies.failure);
+        diagnostics.error("unreadable-cases", {make_source(a.cases, ""), 0, 0},
+                          babies.placed_failure.empty()
+                              ? babies.failure
+                              : "no case was read: the header is not understood");
     if (!fine || !babies.failure.empty())
         return print_problems(diagnostics, audit_schema, json), invalid_input;
     auto const refused = audit::problems(babies, plan, a.cases);
+    diagnostics.append(books->problems());
+    if (diagnostics.has_errors()) {
+        diagnostics.append(refused);
+        return print_problems(diagnostics, audit_schema, json), invalid_input;
+    }
     if (!refused.empty()) report(diagnostics_text(refused));
     auto const result = audit::audit(babies, plan, a.audit);
     print(in_format(a.format, {result, babies, plan, a.cases, a.decisions}));

@@ -8,6 +8,7 @@
 #include <fmt/format.h>
 
 #include "audit/baby_reader.h"
+#include "cases/csv_cases.h"
 #include "cases/read_case.h"
 #include "yaml/read.h"
 
@@ -31,6 +32,7 @@ public:
         std::uint64_t before = 0;
         for (auto& part : parts_) add(part, before, result);
         result.failure = source_.failure();
+        result.placed_failure = source_.placed_failure();
         return result;
     }
 
@@ -59,6 +61,7 @@ private:
     }
 
     static void add(BlockBabies& part, std::uint64_t& before, AuditedBabies& result) {
+        if (part.form) result.form = part.form;
         for (auto& baby : part.babies) {
             baby.line += part.counts_lines ? before : 0;
             result.babies.push_back(std::move(baby));
@@ -105,12 +108,72 @@ void refuse_doubles(AuditedBabies& babies) {
     babies.babies = std::move(kept);
 }
 
+/// Where the rows of a case begin, and whether some stand apart from the first ones.
+struct RowsOfCase {
+    std::uint64_t first = 0;
+    bool apart = false;
+};
+using RowsOfCases = std::unordered_map<std::string, RowsOfCase>;
+
+RowsOfCases rows_of_cases(AuditedBabies const& babies) {
+    RowsOfCases cases;
+    auto const add = [&](std::string const& id, std::uint64_t line) {
+        auto const [known, is_new] = cases.emplace(id, RowsOfCase{line, false});
+        if (!is_new) known->second = {std::min(known->second.first, line), true};
+    };
+    for (auto const& baby : babies.babies) add(baby.id, baby.line);
+    for (auto const& refused : babies.refused) {
+        if (!refused.id.empty()) add(refused.id, refused.line);
+    }
+    return cases;
+}
+
+/// In the long form no piece of a case whose rows stand apart is a baby: each lacks the others.
+void refuse_apart(AuditedBabies& babies) {
+    auto const cases = rows_of_cases(babies);
+    auto const apart = [&](std::string const& id) {
+        auto const found = cases.find(id);
+        return found != cases.end() && found->second.apart;
+    };
+    auto const told = [&](std::string const& id, std::uint64_t line, std::string text) {
+        auto message =
+            fmt::format("{}; the first stand in line {}", csv_rows_apart(id), cases.at(id).first);
+        return RefusedLine{line, "rows-apart", std::move(message), std::move(text), id};
+    };
+    for (auto& refused : babies.refused) {
+        if (apart(refused.id) && refused.line != cases.at(refused.id).first)
+            refused = told(refused.id, refused.line, std::move(refused.text));
+    }
+    for (auto const& baby : babies.babies) {
+        if (apart(baby.id) && baby.line != cases.at(baby.id).first)
+            babies.refused.push_back(told(baby.id, baby.line, {}));
+    }
+    std::erase_if(babies.babies, [&](auto const& baby) { return apart(baby.id); });
+}
+
+/// What the readers of cases say of a refused line, at its places in the file.
+void read_again(RefusedLine const& refused, SourcePtr const& source, AuditedBabies const& babies,
+                Ontology const& ontology, Diagnostics& result) {
+    Diagnostics told;
+    if (babies.form) {
+        read_csv_rows(source, *babies.form, {ontology}, told);
+    } else if (auto const node = yaml::read_json(source, told)) {
+        read_case(*node, ontology, told);
+    }
+    if (refused.message.empty() && !told.has_errors())
+        told.error("bad-csv", {source, 0, 0}, "the rows cannot be read as a case");
+    result.append(told);
+}
+
 }  // namespace
 
 AuditedBabies read_babies(batch::LineSource& source, CasesPlan const& plan, unsigned jobs,
                           std::atomic<bool> const& stop) {
     auto result = Reading(source, plan, stop).go(std::max(1u, jobs));
-    refuse_doubles(result);
+    if (result.form && result.form->is_long)
+        refuse_apart(result);
+    else
+        refuse_doubles(result);
     std::stable_sort(result.refused.begin(), result.refused.end(),
                      [](auto const& a, auto const& b) { return a.line < b.line; });
     return result;
@@ -121,12 +184,11 @@ Diagnostics problems(AuditedBabies const& babies, CasesPlan const& plan, std::st
     for (auto const& refused : babies.refused) {
         auto const number = static_cast<std::uint32_t>(refused.line);
         auto const source = make_source(name, refused.text, number);
-        if (!refused.message.empty()) {
-            result.error(refused.code, {source, 0, 0}, refused.message);
-            continue;
-        }
-        auto const node = yaml::read_json(source, result);
-        if (node) read_case(*node, plan.books.ontology(), result);
+        if (!refused.message.empty())
+            result.error(refused.code, {source, refused.at, refused.at + refused.size},
+                         refused.message);
+        if (!refused.text.empty() || refused.message.empty())
+            read_again(refused, source, babies, plan.books.ontology(), result);
     }
     return result;
 }

@@ -9,6 +9,7 @@
 #include "audit/decisions.h"
 #include "batch/fast_judge.h"
 #include "batch/line_source.h"
+#include "cases/csv_record.h"
 
 namespace asterism::audit {
 
@@ -47,13 +48,17 @@ struct RefusedLine {
     std::uint64_t line = 0;
     std::string code;  ///< with a message; without one the readers tell what is wrong
     std::string message;
-    std::string text;
+    std::string text;  ///< what stands in the file, for the readers; empty: they know no more
+    std::string id{};  ///< the case, where it is known
+    std::uint32_t at = 0, size = 0;  ///< bytes of the text that the message speaks of
 };
 
 struct AuditedBabies {
     std::vector<AuditedBaby> babies;  ///< in order of the file
     std::vector<RefusedLine> refused;
-    std::string failure;  ///< why reading ended early
+    std::string failure;                  ///< why reading ended early
+    Diagnostics placed_failure;           ///< the same, at its places, where they are known
+    std::shared_ptr<CsvForm const> form;  ///< of CSV: what the columns mean
 };
 
 /// Columns (keys) of the cases that are not the examination's.
@@ -82,7 +87,9 @@ AuditedBabies read_babies(batch::LineSource& source, CasesPlan const& plan, unsi
 /// The problems of refused lines, each at its place in the file.
 Diagnostics problems(AuditedBabies const& babies, CasesPlan const& plan, std::string const& name);
 
-/// Rows of CSV, one a baby, as JSON lines: the columns of `assess --batch` and those of `columns`.
-std::unique_ptr<batch::LineSource> csv_cases(batch::ReadBytes read, CaseColumns const& columns);
+/// Rows of CSV, one a baby or one a finding, as JSON lines: the columns of `assess --batch` and
+/// those of `columns`, which speak of the baby. `name` is the file's.
+std::unique_ptr<batch::LineSource> csv_cases(batch::ReadBytes read, CaseColumns const& columns,
+                                             std::string name);
 
 }  // namespace asterism::audit

@@ -88,10 +88,10 @@ void explain(AuditedBabies const& babies, CasesPlan const& plan, std::vector<Dis
         auto const& baby = babies.babies[found.baby];
         Diagnostics accepted_before;
         auto const node = yaml::read_json(make_source("", baby.text), accepted_before);
-        if (!node) continue;
-        auto const& ready = plan.books.all()[baby.book];
+        auto const* const ready = plan.books.ready(baby.book);
+        if (!node || !ready) continue;
         auto const one = read_case(*node, plan.books.ontology(), accepted_before);
-        explain(assess(*ready.book, one), plan.books.services().ids()[found.service], found);
+        explain(assess(*ready->book, one), plan.books.services().ids()[found.service], found);
     }
 }
 

@@ -2,33 +2,11 @@
 #include "audit/services.h"
 
 #include <algorithm>
-#include <future>
+#include <mutex>
+
+#include <fmt/format.h>
 
 namespace asterism::audit {
-
-namespace {
-
-struct Made {
-    Diagnostics diagnostics;
-    std::optional<ReadyBook> book;
-};
-
-Made make(Shelf const& shelf, ShelvedBook const& shelved,
-          std::shared_ptr<Ontology const> const& ontology) {
-    Made made;
-    auto const book = shelf.load(shelved, made.diagnostics);
-    auto compiled = book ? compile(book, ontology, made.diagnostics) : std::nullopt;
-    if (!compiled) return made;
-    made.book.emplace();
-    made.book->version = shelved.version;
-    made.book->effective = shelved.effective;
-    made.book->digest = book->digest;
-    made.book->book = std::make_unique<CompiledRulebook const>(std::move(*compiled));
-    made.book->fast.emplace(*made.book->book);
-    return made;
-}
-
-}  // namespace
 
 std::size_t Services::add(std::string const& id, std::string const& label) {
     if (auto const known = find(id)) return *known;
@@ -43,26 +21,41 @@ std::optional<std::size_t> Services::find(std::string_view id) const {
     return static_cast<std::size_t>(at - ids_.begin());
 }
 
-std::optional<Books> Books::ready(Shelf const& shelf, std::shared_ptr<Ontology const> ontology,
-                                  std::optional<Date> only, Diagnostics& diagnostics) {
-    std::vector<std::future<Made>> making;
-    auto const* const one = only ? shelf.in_force(*only) : nullptr;
-    for (auto const& shelved : shelf.books()) {
-        if (one && &shelved != one) continue;
-        making.push_back(std::async(std::launch::async, make, std::cref(shelf), std::cref(shelved),
-                                    std::cref(ontology)));
-    }
-    Books books;
+/// A book of the shelf and what became of it.
+struct Books::Slot {
+    ShelvedBook const* shelved = nullptr;
+    std::once_flag asked;
+    std::optional<ReadyBook> ready;
+    Diagnostics diagnostics;
+};
+
+Books::Books(Shelf shelf, std::shared_ptr<Ontology const> ontology)
+    : shelf_(std::move(shelf)), ontology_(std::move(ontology)) {}
+Books::Books(Books&&) noexcept = default;
+Books::~Books() = default;
+
+std::optional<Books> Books::open(Shelf shelf, std::shared_ptr<Ontology const> ontology,
+                                 std::optional<Date> only, Diagnostics& diagnostics) {
+    Books books(std::move(shelf), std::move(ontology));
+    auto const* const one = only ? books.shelf_.in_force(*only) : nullptr;
     books.fixed_ = one != nullptr;
-    for (auto& future : making) {
-        auto made = future.get();
-        diagnostics.append(made.diagnostics);
-        if (made.book) books.all_.push_back(std::move(*made.book));
+    std::vector<BookOutline> outlines;
+    bool fine = true;
+    for (auto const& shelved : books.shelf_.books()) {
+        if (one && &shelved != one) continue;
+        auto outline = books.shelf_.outline(shelved, diagnostics);
+        fine = fine && outline;
+        if (!outline) continue;
+        books.all_.push_back(
+            {outline->header.id.text, shelved.version, outline->digest, shelved.effective});
+        books.slots_.push_back(std::make_unique<Slot>());
+        books.slots_.back()->shelved = &shelved;
+        outlines.push_back(std::move(*outline));
     }
-    if (books.all_.size() != making.size() || books.all_.empty()) return std::nullopt;
-    for (auto book = books.all_.rbegin(); book != books.all_.rend(); ++book) {
-        for (auto const& service : book->book->book->services)
-            book->service_at.push_back(books.services_.add(service.id.text, service.label));
+    if (!fine || outlines.empty()) return std::nullopt;
+    for (auto book = outlines.rbegin(); book != outlines.rend(); ++book) {
+        for (auto const& service : book->services)
+            books.services_.add(service.id.text, service.label);
     }
     return books;
 }
@@ -74,6 +67,37 @@ std::optional<std::size_t> Books::in_force(Date day) const {
         if (all_[i].effective <= day) found = i;
     }
     return found;
+}
+
+ReadyBook const* Books::ready(std::size_t at) const {
+    auto& slot = *slots_[at];
+    std::call_once(slot.asked, [&] { make(at, slot); });
+    return slot.ready ? &*slot.ready : nullptr;
+}
+
+void Books::make(std::size_t at, Slot& slot) const {
+    auto const book = shelf_.load_to_judge(*slot.shelved, slot.diagnostics);
+    auto compiled = book ? compile(book, ontology_, slot.diagnostics) : std::nullopt;
+    if (!compiled) return;
+    ReadyBook ready(std::move(*compiled));
+    for (auto const& service : book->services) {
+        auto const place = services_.find(service.id.text);
+        if (place) ready.service_at.push_back(*place);
+        if (!place)
+            slot.diagnostics.error("unknown-service", service.id.span,
+                                   fmt::format("the service `{}` did not show when the book {} was "
+                                               "opened",
+                                               service.id.text, all_[at].version),
+                                   "write the key `services` without escapes");
+    }
+    if (ready.service_at.size() != book->services.size()) return;
+    slot.ready = std::move(ready);
+}
+
+Diagnostics Books::problems() const {
+    Diagnostics all;
+    for (auto const& slot : slots_) all.append(slot->diagnostics);
+    return all;
 }
 
 }  // namespace asterism::audit

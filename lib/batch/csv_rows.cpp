@@ -8,6 +8,23 @@
 
 namespace asterism::batch {
 
+namespace {
+
+/// The cells as a record, quoted where they must be.
+std::string written(std::vector<std::string> const& cells) {
+    std::string text;
+    for (auto const& cell : cells) {
+        if (&cell != &cells.front()) text += ',';
+        bool const plain = cell.find_first_of(",\"\r\n") == std::string::npos;
+        if (!plain) text += '"';
+        for (auto const c : cell) text.append(c == '"' ? 2 : 1, c);
+        if (!plain) text += '"';
+    }
+    return text;
+}
+
+}  // namespace
+
 /// libcsv reports no places, so it is fed line by line. An exception must not cross its callbacks.
 class CsvRows::Parser {
 public:
@@ -81,14 +98,25 @@ void CsvRows::feed(Line line) {
     if (!parser_->feed(record_.back().text)) return give_up("a quote inside a cell is not doubled");
     std::size_t size = 0;
     for (auto const& part : record_) size += part.text.size();
-    for (auto& cells : parser_->rows)
-        ready_.push_back({record_.front().number, std::move(cells), {}});
+    bool const alone = parser_->rows.size() == 1;
+    for (auto& cells : parser_->rows) {
+        auto text = alone ? take_text() : written(cells);
+        ready_.push_back({record_.front().number, std::move(cells), {}, std::move(text)});
+    }
     if (!parser_->rows.empty()) {
         parser_->rows.clear();
         record_.clear();
     } else if (size > longest_record) {
         give_up("a quoted cell that opens here is not closed");
     }
+}
+
+/// The lines of the record, of which nothing is needed any more.
+std::string CsvRows::take_text() {
+    auto text = std::move(record_.front().text);
+    for (auto part = record_.begin() + 1; part != record_.end(); ++part)
+        text.append(1, '\n').append(part->text);
+    return text;
 }
 
 /// The record's first line is the problem; those behind it may be sound.

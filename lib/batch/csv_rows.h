@@ -16,6 +16,9 @@ struct CsvRow {
     std::uint64_t line = 1;
     std::vector<std::string> cells;
     std::string problem;  ///< why it is no record; the cells are then empty
+    /// As it stands in the file, from line `line` on, without its end. Where a lone CR ends lines,
+    /// several records are of one line: then the same cells, written anew.
+    std::string text{};
 };
 
 /// Reads RFC 4180 records one by one with libcsv. A line whose quoting is broken is given back as
@@ -45,6 +48,7 @@ private:
     bool more();
     void feed(Line line);
     void give_up(std::string why);
+    std::string take_text();
 
     ReadBytes read_;
     std::string buffer_;

@@ -157,7 +157,7 @@ Json books_json(AuditReport const& report) {
     auto list = Json::array();
     auto const& all = report.plan.books.all();
     for (std::size_t i = 0; i < all.size(); ++i)
-        list.push_back({{"id", all[i].book->book->header.id.text},
+        list.push_back({{"id", all[i].id},
                         {"version", all[i].version},
                         {"sha256", all[i].digest},
                         {"effective", to_text(all[i].effective)},

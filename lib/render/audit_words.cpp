@@ -144,10 +144,9 @@ std::vector<std::string> books(AuditReport const& report) {
     auto const& all = report.plan.books.all();
     for (std::size_t i = 0; i < all.size(); ++i) {
         if (report.audit.by_book[i] == 0) continue;
-        lines.push_back(fmt::format("{} {} ({}), in force from {}: {} babies",
-                                    all[i].book->book->header.id.text, all[i].version,
-                                    all[i].digest.substr(0, 8), to_text(all[i].effective),
-                                    number(report.audit.by_book[i])));
+        lines.push_back(fmt::format("{} {} ({}), in force from {}: {} babies", all[i].id,
+                                    all[i].version, all[i].digest.substr(0, 8),
+                                    to_text(all[i].effective), number(report.audit.by_book[i])));
     }
     return lines;
 }

@@ -27,8 +27,8 @@ bool continues(char byte) { return (static_cast<unsigned char>(byte) & 0xC0) == 
 Excerpt excerpt(Span const& span) {
     auto const at = span.position();
     auto const line = span.source->line(at.line);
-    auto const column =
-        std::min<std::size_t>(span.begin - span.source->line_start(at.line - 1), line.size());
+    auto const column = std::min<std::size_t>(
+        span.begin - span.source->line_start(at.line - span.source->first_line()), line.size());
     std::size_t from = column > widest_line * 2 / 3 ? column - widest_line / 3 : 0;
     while (from > 0 && continues(line[from])) --from;
     auto to = std::min(line.size(), from + widest_line);

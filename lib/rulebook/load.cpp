@@ -58,21 +58,27 @@ bool read_file(SourcePtr const& file, Rulebook& book, Diagnostics& diagnostics) 
 
 }  // namespace
 
+std::vector<SourcePtr> content_of_book(std::vector<SourcePtr> const& files) {
+    auto content = files_of_book(files);
+    std::erase_if(content, holds_vignettes);
+    return content;
+}
+
+std::string digest_of_book(std::vector<SourcePtr> const& files) {
+    return digest(content_of_book(files));
+}
+
 std::optional<Rulebook> load_rulebook(std::vector<SourcePtr> const& files,
                                       Diagnostics& diagnostics) {
     Diagnostics problems;
     Rulebook book;
-    std::vector<SourcePtr> content;
     bool whole = true;
-    for (auto const& file : files_of_book(files)) {
-        whole = read_file(file, book, problems) && whole;
-        if (!holds_vignettes(file)) content.push_back(file);
-    }
+    for (auto const& file : files_of_book(files)) whole = read_file(file, book, problems) && whole;
     if (whole && book.header.id.empty()) {
         problems.error("missing-header", files.empty() ? Span{} : Span{files.front(), 0, 1},
                        "no file has the `rulebook` header");
     }
-    book.digest = digest(content);
+    book.digest = digest_of_book(files);
     diagnostics.append(problems);
     if (problems.has_errors()) return std::nullopt;
     return book;

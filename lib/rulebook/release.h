@@ -47,5 +47,9 @@ std::optional<std::array<int, 3>> parse_version(std::string_view text);
 /// The files of a book without those of its releases and without its changelog. The folder that all
 /// names share is not looked at, so that a released book can be read by itself.
 std::vector<SourcePtr> files_of_book(std::vector<SourcePtr> const& files);
+/// Those of them that are no vignettes: what is judged by, and released.
+std::vector<SourcePtr> content_of_book(std::vector<SourcePtr> const& files);
+/// The digest that a book of these files has: SHA-256 of its content.
+std::string digest_of_book(std::vector<SourcePtr> const& files);
 
 }  // namespace asterism

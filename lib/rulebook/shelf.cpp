@@ -16,6 +16,11 @@ bool may_hold_header(std::string_view text) {
     return text.starts_with("rulebook:") || text.find("\nrulebook:") != std::string_view::npos;
 }
 
+void missing_header(std::vector<SourcePtr> const& files, Diagnostics& diagnostics) {
+    diagnostics.error("missing-header", files.empty() ? Span{} : Span{files.front(), 0, 1},
+                      "no file has the `rulebook` header");
+}
+
 std::optional<RulebookHeader> read_header(std::vector<SourcePtr> const& files,
                                           Diagnostics& diagnostics) {
     for (auto const& file : files) {
@@ -26,8 +31,7 @@ std::optional<RulebookHeader> read_header(std::vector<SourcePtr> const& files,
         rulebook_file_table().read(*node, sections, diagnostics);
         if (sections.header) return sections.header;
     }
-    diagnostics.error("missing-header", files.empty() ? Span{} : Span{files.front(), 0, 1},
-                      "no file has the `rulebook` header");
+    missing_header(files, diagnostics);
     return std::nullopt;
 }
 
@@ -50,16 +54,42 @@ void add_working(RulebookHeader const& header, std::vector<ShelvedBook>& books,
     books.push_back({header.version, *date, std::nullopt});
 }
 
-std::string difference(Rulebook const& book, Release const& release) {
-    if (book.header.version != release.version.text) {
-        return fmt::format("its header says version `{}`", book.header.version);
+std::string difference(RulebookHeader const& header, std::string const& digest,
+                       Release const& release) {
+    if (header.version != release.version.text) {
+        return fmt::format("its header says version `{}`", header.version);
     }
-    if (book.header.effective.text != release.effective.text) {
-        return fmt::format("its header says `{}`", book.header.effective.text);
+    if (header.effective.text != release.effective.text) {
+        return fmt::format("its header says `{}`", header.effective.text);
     }
-    return book.digest == release.digest.text
-               ? std::string()
-               : fmt::format("its files have the digest {}", book.digest);
+    return digest == release.digest.text ? std::string()
+                                         : fmt::format("its files have the digest {}", digest);
+}
+
+/// False, and reported, when a released book is not the one listed.
+bool is_listed(RulebookHeader const& header, std::string const& digest, ShelvedBook const& book,
+               Diagnostics& diagnostics) {
+    auto const changed = book.release ? difference(header, digest, *book.release) : std::string();
+    if (changed.empty()) return true;
+    diagnostics.error(
+        "release-changed", book.release->version.span,
+        fmt::format("the released book `{}` is not the one listed: {}", book.version, changed),
+        "a released book never changes: restore its files, or release a new "
+        "version");
+    return false;
+}
+
+/// Adds what a file says of a book's outline, when it may say anything.
+void add_outline(SourcePtr const& file, BookOutline& outline, Diagnostics& diagnostics) {
+    auto const text = file->text();
+    if (!may_hold_header(text) && text.find("services") == text.npos) return;
+    auto const node = yaml::read_yaml(file, diagnostics);
+    if (!node) return;
+    RulebookSections sections;
+    rulebook_file_table().read(*node, sections, diagnostics);
+    if (sections.header) outline.header = *sections.header;
+    outline.services.insert(outline.services.end(), sections.services.begin(),
+                            sections.services.end());
 }
 
 }  // namespace
@@ -94,22 +124,39 @@ ShelvedBook const* Shelf::find(std::string_view version) const {
     return found == books_.end() ? nullptr : &*found;
 }
 
+std::vector<SourcePtr> Shelf::files_of(ShelvedBook const& book) const {
+    return files_(book.release ? fmt::format("{}{}/", releases_folder, book.version)
+                               : std::string());
+}
+
+std::shared_ptr<Rulebook const> Shelf::load(std::vector<SourcePtr> const& files,
+                                            ShelvedBook const& book, Diagnostics& diagnostics) {
+    auto loaded = load_rulebook(files, diagnostics);
+    if (!loaded || !is_listed(loaded->header, loaded->digest, book, diagnostics)) return nullptr;
+    return std::make_shared<Rulebook const>(std::move(*loaded));
+}
+
 std::shared_ptr<Rulebook const> Shelf::load(ShelvedBook const& book,
                                             Diagnostics& diagnostics) const {
-    auto const below =
-        book.release ? fmt::format("{}{}/", releases_folder, book.version) : std::string();
-    auto loaded = load_rulebook(files_(below), diagnostics);
-    if (!loaded) return nullptr;
-    auto const changed = book.release ? difference(*loaded, *book.release) : std::string();
-    if (!changed.empty()) {
-        diagnostics.error(
-            "release-changed", book.release->version.span,
-            fmt::format("the released book `{}` is not the one listed: {}", book.version, changed),
-            "a released book never changes: restore its files, or release a new "
-            "version");
-        return nullptr;
-    }
-    return std::make_shared<Rulebook const>(std::move(*loaded));
+    return load(files_of(book), book, diagnostics);
+}
+
+std::shared_ptr<Rulebook const> Shelf::load_to_judge(ShelvedBook const& book,
+                                                     Diagnostics& diagnostics) const {
+    return load(content_of_book(files_of(book)), book, diagnostics);
+}
+
+std::optional<BookOutline> Shelf::outline(ShelvedBook const& book, Diagnostics& diagnostics) const {
+    auto const files = files_of(book);
+    Diagnostics problems;
+    BookOutline outline;
+    for (auto const& file : content_of_book(files)) add_outline(file, outline, problems);
+    if (outline.header.id.empty() && !problems.has_errors()) missing_header(files, problems);
+    outline.digest = digest_of_book(files);
+    bool const fine =
+        !problems.has_errors() && is_listed(outline.header, outline.digest, book, problems);
+    diagnostics.append(problems);
+    return fine ? std::optional(std::move(outline)) : std::nullopt;
 }
 
 ShelvedBook const* in_force(Shelf const& shelf, Word const& day, Diagnostics& diagnostics) {

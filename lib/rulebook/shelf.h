@@ -20,6 +20,13 @@ struct ShelvedBook {
     std::optional<Release> release;  ///< nothing for the working book, which may still change
 };
 
+/// What can be known of a book without reading its rules.
+struct BookOutline {
+    RulebookHeader header;
+    std::vector<Service> services;
+    std::string digest;
+};
+
 /// Every version of one book: the released ones and the working one. Opening it reads the list of
 /// releases and the working book's header; a book is read only when it is asked for.
 class Shelf {
@@ -42,9 +49,20 @@ public:
     /// Reads a book. A released one must have the digest, version and date that the list names:
     /// `release-changed` otherwise, and nothing is returned.
     std::shared_ptr<Rulebook const> load(ShelvedBook const& book, Diagnostics& diagnostics) const;
+    /// The same without its vignettes, for who only judges babies: nothing is said of them.
+    std::shared_ptr<Rulebook const> load_to_judge(ShelvedBook const& book,
+                                                  Diagnostics& diagnostics) const;
+    /// Reads a book's outline alone. Reported is what is wrong with the files where header and
+    /// services stand, and a released book that is not the one listed; all else that is wrong with
+    /// the book shows when it is loaded.
+    std::optional<BookOutline> outline(ShelvedBook const& book, Diagnostics& diagnostics) const;
 
 private:
     explicit Shelf(Files files) : files_(std::move(files)) {}
+
+    std::vector<SourcePtr> files_of(ShelvedBook const& book) const;
+    static std::shared_ptr<Rulebook const> load(std::vector<SourcePtr> const& files,
+                                                ShelvedBook const& book, Diagnostics& diagnostics);
 
     Files files_;
     std::vector<ShelvedBook> books_;

@@ -6,6 +6,7 @@
 
 #include <cstdlib>
 #include <cstring>
+#include <map>
 #include <random>
 
 #include <fmt/format.h>
@@ -149,8 +150,34 @@ private:
         if (chance(0.05)) return std::string(pick({"", "  ", "\t"})) + end_;
         std::vector<std::string> cells;
         for (auto const& column : columns) cells.push_back(cell(column, number));
+        if (long_form_) of_one_case(columns, number, cells);
         if (faulty_ && chance(0.1)) cells.emplace_back("more");
         return line(cells);
+    }
+
+    static bool of_finding(std::string const& column) {
+        static std::vector<std::string> const names{"finding", "state", "side", "grade",
+                                                    "familial"};
+        return std::find(names.begin(), names.end(), column) != names.end();
+    }
+
+    /// Makes rows of a case agree on the baby and speak of no finding where there is none, but for
+    /// what goes wrong.
+    void of_one_case(std::vector<std::string> const& columns, std::size_t number,
+                     std::vector<std::string>& cells) {
+        auto const named = std::find(columns.begin(), columns.end(), "case") != columns.end();
+        auto const at = std::find(columns.begin(), columns.end(), "finding") - columns.begin();
+        bool const none = cells[static_cast<std::size_t>(at)].empty();
+        if (number == 0 || (named && number % 2 == 0)) said_.clear();
+        for (std::size_t i = 0; i < columns.size(); ++i) {
+            if (columns[i] == "case" || (faulty_ && chance(0.05))) continue;
+            if (of_finding(columns[i])) {
+                if (none) cells[i].clear();
+            } else if (auto const [known, is_new] = said_.emplace(columns[i], cells[i]); !is_new) {
+                if (known->second.empty()) known->second = cells[i];
+                cells[i] = chance(0.5) ? "" : known->second;
+            }
+        }
     }
 
     /// Any finding when the file may be faulty, else one that the column takes.
@@ -199,6 +226,7 @@ private:
             return pick({"present", "absent", "unsure", faulty_ ? "maybe" : "present"});
         if (column == "side" && !faulty_) return chance(0.1) ? "left" : "";
         if (column == "side") return pick({"left", "right", "both", faulty_ ? "top" : "bilateral"});
+        if (column == "grade") return chance(0.9) ? "" : pick({"marked", "mild"});
         if (column == "familial" && !faulty_) return chance(0.3) ? "true" : "";
         if (column == "familial") return pick({"true", "false", faulty_ ? "yes" : "true"});
         if (column == "sex") return pick({"female", "male", faulty_ ? "f" : "female"});
@@ -238,6 +266,7 @@ private:
     Random random_;
     bool long_form_ = false;
     bool faulty_ = false;
+    std::map<std::string, std::string> said_;  ///< of the baby, in the long form
     char const* end_ = "\n";
 };
 

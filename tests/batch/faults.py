@@ -40,6 +40,7 @@ LINES = [case(n) for n in range(1, 6)]
 FIVE = b"\n".join(LINES) + b"\n"
 CSV = b"case,findings\nc1,cleft palate\nc2,cleft palate\n"
 LONG = b"case,finding,state\nc1,cleft palate,present\nc1,seizures,absent\nc2,cleft palate,\n"
+LONG_DAYS = b"case,sex,examined-on,finding\nc1,female,2031-01-05,cleft palate\nc1,,,seizures\nc2,male,,\n"
 MANY = b"\n".join(case(n) for n in range(20000)) + b"\n"
 PACKED = gzip.compress(FIVE)
 
@@ -135,6 +136,11 @@ FILES = {
     "long form, rows apart": (LONG + b"c1,seizures,\n", ".csv", 2, [(5, "rows-apart")], ""),
     "long form, a state unknown": (LONG + b"c3,cleft palate,maybe\n", ".csv", 2, [(5, "unknown-state"), (5, "bad-csv")], ""),
     "long form, no case": (LONG + b",seizures,\n", ".csv", 2, [(5, "missing-case"), (5, "bad-csv")], ""),
+    "long form, what is said of the baby": (LONG_DAYS, ".csv", 2, [], ""),
+    "long form, rows disagree": (LONG_DAYS + b"c3,male,2031-01-05,\nc3,female,2031-01-05,seizures\n", ".csv", 2,
+                                 [(5, "bad-csv"), (6, "rows-disagree")], "in an earlier row"),
+    "long form, a day that is none": (LONG_DAYS + b"c3,male,2031-02-30,seizures\n", ".csv", 2, [(5, "bad-date")], ""),
+    "long form, a state of no finding": (LONG + b"c3,,absent\n", ".csv", 2, [(5, "missing-finding"), (5, "bad-csv")], ""),
     "long form, a broken row": (LONG + b'c2,"x\n', ".csv", 1, [(4, "bad-csv"), (5, "bad-csv")], ""),
 }
 

@@ -47,6 +47,86 @@ TEST_CASE("one row is a finding") {
     CHECK(listed(read.cases[1].baby.unsure) == "dimple");
 }
 
+TEST_CASE("rows of a finding say of the baby what one row of a baby says") {
+    std::string const wide =
+        "case,sex,gestation,age,born,examined-on,examined,findings,absent,measures,history,"
+        "referred,decided-on\n"
+        "a,female,38w4d,26h,2031-04-02,2031-04-03,all|except=tape,low-set ears; right|seizures; "
+        "marked,cleft palate,weight=2610 g,none,genetics|ent,2031-04-03\n";
+    std::string const head =
+        "case,sex,gestation,age,born,examined-on,examined,finding,state,side,grade,measures,"
+        "history,referred,decided-on\n";
+    std::string const baby = "female,38w4d,26h,2031-04-02,2031-04-03,all|except=tape,";
+    std::string const rest = ",weight=2610 g,none,genetics|ent,2031-04-03\n";
+    std::string const first = "low-set ears,,right,", second = "seizures,present,,marked",
+                      third = "cleft palate,absent,,";
+    auto const expected = csv(wide).cases;
+    for (auto const& text : {
+             head + "a," + baby + first + rest + "a,,,,,,," + second + ",,,,\na,,,,,,," + third +
+                 ",,,,\n",
+             head + "a," + baby + first + rest + "a," + baby + second + rest + "a," + baby + third +
+                 rest,
+             head + "a,,,,,,," + first + ",,,,\na,,38w4d,,,,," + second + ",,,,\na,,,,,,," + third +
+                 ",,,,\na," + baby + ",,," + rest,
+         }) {
+        auto const read = csv(text);
+        CHECK(read.errors() == "");
+        REQUIRE(read.cases.size() == 1);
+        auto const &one = read.cases.front().baby, &other = expected.front().baby;
+        CHECK(listed(one.present) == listed(other.present));
+        CHECK(listed(one.present) == "low-set-ears right, seizures marked");
+        CHECK(listed(one.absent) == listed(other.absent));
+        CHECK(one.sex == other.sex);
+        CHECK(to_text(*one.gestation) == to_text(*other.gestation));
+        CHECK(one.age->hours == other.age->hours);
+        CHECK(to_text(*one.born) == "2031-04-02");
+        CHECK(to_text(*one.examined_on) == "2031-04-03");
+        CHECK(one.step_done == other.step_done);
+        CHECK(one.measures.front().value == 2610);
+        CHECK(one.history_none);
+        CHECK(one.decisions->referred.size() == 2);
+        CHECK(to_text(one.decisions->on.value()) == "2031-04-03");
+    }
+}
+
+TEST_CASE("rows of a case that contradict each other, or speak of no finding") {
+    std::string const head = "case,sex,examined-on,finding,state,side\n";
+    CHECK(csv(head + "a,female,2031-04-03,,,\n").errors() == "");
+    CHECK(csv(head + "a,female,,seizures,,\na, female ,,dimple,,\n").errors() == "");
+    CHECK(csv(head + "a,female,2031-04-03,seizures,,\na,male,2031-04-04,dimple,,\n").errors() ==
+          "3:3 rows-disagree 3:8 rows-disagree");
+    CHECK(csv(head + "a,female,,seizures,,\nb,male,,dimple,,\n").errors() == "");
+    CHECK(csv(head + "a,,2031-02-30,seizures,,\n").errors() == "2:4 bad-date");
+    CHECK(csv(head + "a,female,,,absent,\na,,,,,left\n").errors() ==
+          "2:12 missing-finding 3:7 missing-finding");
+    CHECK(csv(head + "a,female,,seizures,,\n,male,,dimple,,\n").errors() == "3:1 missing-case");
+    CHECK(csv("case,finding,absent\na,seizures,dimple\n").errors() == "1:14 unknown-column");
+    CHECK(csv("finding,gestatoin,sxe\nseizures,,\n").errors() ==
+          "1:9 unknown-column 1:19 unknown-column");
+}
+
+TEST_CASE("a header with columns beside those of a case") {
+    auto const read = [](std::vector<std::string> const& names, CsvBeside const& beside) {
+        std::vector<Word> header;
+        for (auto const& name : names) header.push_back({name, {}});
+        Diagnostics diagnostics;
+        auto const form = read_csv_header(header, beside, diagnostics);
+        std::string text = form ? form->is_long ? "long" : "wide" : "none";
+        for (auto const& problem : diagnostics.sorted())
+            text += ", " + problem.code + " " + problem.help;
+        if (form) CHECK(form->columns.size() == names.size());
+        return text;
+    };
+    CsvBeside const beside{{"unit", "state"}, {"note", "sex", "case"}, "name it"};
+    CHECK(read({"case", "findings", "unit", "note"}, beside) == "wide");
+    CHECK(read({"case", "findings", "state"}, beside) == "wide");
+    CHECK(read({"case", "finding", "state"}, beside) == "none, bad-csv ");
+    CHECK(read({"finding", "colour", "unti"}, beside) ==
+          "none, unknown-column name it, unknown-column did you mean `unit`");
+    CHECK(read({"case", "case"}, {}) == "none, bad-csv ");
+    CHECK(read({"note", "note", "case", "sex"}, beside) == "wide");
+}
+
 TEST_CASE("errors stand at line and column of the cell") {
     CHECK(csv("case,sexx\na,female\n").errors() == "1:6 unknown-column");
     CHECK(csv("case,findings\na,seizures|low-set eers\n").errors() == "2:12 unknown-finding");

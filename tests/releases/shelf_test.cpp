@@ -97,6 +97,31 @@ TEST_CASE("a book is read only when it is asked for") {
     CHECK(opened.asked->back() == "releases/1.0.0/");
 }
 
+TEST_CASE("an outline says of a book what its header and services say") {
+    auto files = three_versions();
+    files["rules.yaml"] = "rules: [\n";
+    files["vignettes/one.yaml"] = "services: [\n";
+    auto opened = open(files);
+    REQUIRE(opened.shelf);
+    for (auto const& [version, effective] :
+         {std::pair{"1.0.0", "2030-01-01"}, {"1.1.0", "2030-07-01"}, {"1.2.0", "2031-01-01"}}) {
+        auto const* const book = opened.shelf->find(version);
+        auto const outline = opened.shelf->outline(*book, opened.diagnostics);
+        REQUIRE(outline);
+        CHECK(outline->header.version == version);
+        CHECK(outline->header.effective.text == effective);
+        REQUIRE(outline->services.size() == 1);
+        CHECK(outline->services.front().id.text == "eyes");
+        if (book->release) CHECK(outline->digest == book->release->digest.text);
+    }
+    CHECK(opened.diagnostics.empty());
+    CHECK_FALSE(opened.shelf->load(*opened.shelf->find("1.2.0"), opened.diagnostics));
+    CHECK(opened.diagnostics.sorted().size() == 2);
+    Diagnostics judged;
+    CHECK_FALSE(opened.shelf->load_to_judge(*opened.shelf->find("1.2.0"), judged));
+    CHECK(judged.sorted().size() == 1);
+}
+
 TEST_CASE("a released book that was touched is refused") {
     auto const altered = [](std::string const& from, std::string const& to) {
         auto files = three_versions();
@@ -106,6 +131,10 @@ TEST_CASE("a released book that was touched is refused") {
         REQUIRE(opened.shelf);
         CHECK(opened.shelf->load(*opened.shelf->find("1.1.0"), opened.diagnostics));
         CHECK_FALSE(opened.shelf->load(*opened.shelf->find("1.0.0"), opened.diagnostics));
+        Diagnostics outlined;
+        CHECK(opened.shelf->outline(*opened.shelf->find("1.1.0"), outlined));
+        CHECK_FALSE(opened.shelf->outline(*opened.shelf->find("1.0.0"), outlined));
+        CHECK(outlined.sorted().front().message == opened.diagnostics.sorted().front().message);
         auto const problem = opened.diagnostics.sorted().front();
         CHECK(problem.code == "release-changed");
         CHECK(problem.span.place() == "releases/releases.yaml:2:16");
@@ -123,6 +152,9 @@ TEST_CASE("a released book whose files are gone is an error") {
     REQUIRE(opened.shelf);
     CHECK_FALSE(opened.shelf->load(*opened.shelf->find("1.0.0"), opened.diagnostics));
     CHECK(opened.first_code() == "missing-header");
+    Diagnostics outlined;
+    CHECK_FALSE(opened.shelf->outline(*opened.shelf->find("1.0.0"), outlined));
+    CHECK(outlined.sorted().front().code == "missing-header");
 }
 
 TEST_CASE("the working book stands after the releases, or is the last of them") {
