@@ -74,16 +74,17 @@ WhatIf::Change WhatIf::measure_normal(MeasureId id) const {
     return change;
 }
 
-WhatIf::Change WhatIf::step_normal(StepId id) const {
-    Change change;
-    for (FindingId finding_id = 0; finding_id < facts_.states.size(); ++finding_id) {
-        if (facts_.states[finding_id].own != Truth::unknown) continue;
-        auto const& finding = book_.ontology->frame(finding_id);
-        if (finding.step != id || finding.history) continue;
-        auto const absent = this->finding(finding_id, Truth::no);
+std::vector<WhatIf::Change> WhatIf::steps_normal() const {
+    std::vector<Change> changes(book_.ontology->steps.size());
+    for (FindingId id = 0; id < facts_.states.size(); ++id) {
+        if (facts_.states[id].own != Truth::unknown) continue;
+        auto const& frame = book_.ontology->frame(id);
+        if (frame.history) continue;
+        auto const absent = finding(id, Truth::no);
+        auto& change = changes[frame.step];
         change.insert(change.end(), absent.begin(), absent.end());
     }
-    return change;
+    return changes;
 }
 
 Verdict WhatIf::verdict(std::vector<Change const*> const& changes, ServiceId service) const {

@@ -28,8 +28,8 @@ public:
     Change finding(FindingId id, Truth value) const;
     /// Every test of a measure past no cut-off.
     Change measure_normal(MeasureId id) const;
-    /// Every finding of the step that is not examined, absent.
-    Change step_normal(StepId id) const;
+    /// By StepId: every finding of the step that is not examined, absent.
+    std::vector<Change> steps_normal() const;
 
     /// What a service's verdict becomes.
     Verdict verdict(std::vector<Change const*> const& changes, ServiceId service) const;
