@@ -1,15 +1,11 @@
 // SPDX-License-Identifier: MIT
 #include "answer.h"
 
-#include "assess/changes.h"
-
 namespace asterism::cli {
 
-Assessment answer_for(AssessmentWriter const& writer, CompiledRulebook const& book,
-                      Case const& baby) {
-    auto assessment = assess(book, baby);
-    if (writer.shows_changes) add_what_would_change(book, baby, assessment);
-    return assessment;
+Assessment answer_for(AssessmentWriter const& writer, TextOptions const& text,
+                      CompiledRulebook const& book, Case const& baby) {
+    return assess(book, baby, writer.changes(text));
 }
 
 }  // namespace asterism::cli

@@ -7,7 +7,7 @@
 namespace asterism::cli {
 
 /// The answer for a baby with all that a writer shows of it, and no more.
-Assessment answer_for(AssessmentWriter const& writer, CompiledRulebook const& book,
-                      Case const& baby);
+Assessment answer_for(AssessmentWriter const& writer, TextOptions const& text,
+                      CompiledRulebook const& book, Case const& baby);
 
 }  // namespace asterism::cli

@@ -41,7 +41,7 @@ public:
 
 private:
     void answer(ImportedCase const& imported, CaseReader const& reader) {
-        auto const assessment = answer_for(writer_, book_, imported.baby);
+        auto const assessment = answer_for(writer_, text_, book_, imported.baby);
         AnswerView const view{assessment, imported.baby, book_, text_};
         if (writer_.name == "json")
             return print_json(assessment_json(assessment), imported, reader);

@@ -161,7 +161,7 @@ int assess_verb(std::vector<std::string> const& arguments) {
     if (diagnostics.has_errors()) return refuse(*book, baby, diagnostics, json);
     report(diagnostics_text(diagnostics));
     if (options.has("why")) return explain(*book, baby, options.get("why"), json);
-    auto const assessment = answer_for(writer, *book, baby);
+    auto const assessment = answer_for(writer, text, *book, baby);
     print(writer.write({assessment, baby, *book, text}));
     return done;
 }

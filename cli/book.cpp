@@ -57,7 +57,7 @@ CompiledRulebook const* kept(CompiledRulebook book) {
 }
 
 /// What reading the image and judging one baby by it takes.
-constexpr std::size_t memory_for_image = 1536 * 1024;
+constexpr std::size_t memory_for_image = 512 * 1024;
 
 CompiledRulebook const* image_of_book() {
     expect_to_use(memory_for_image);

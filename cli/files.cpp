@@ -23,7 +23,7 @@ namespace fs = std::filesystem;
 
 std::string read_up_to_limit(std::istream& stream) {
     std::string text;
-    std::string block(1u << 16, '\0');
+    std::string block(1u << 13, '\0');  // more than most cases have
     while (stream && text.size() <= yaml::most_bytes) {
         stream.read(block.data(), static_cast<std::streamsize>(block.size()));
         text.append(block, 0, static_cast<std::size_t>(stream.gcount()));

@@ -6,6 +6,7 @@
 #include "assess/open_questions.h"
 #include "assess/referrals.h"
 #include "assess/reports.h"
+#include "assess/trial.h"
 
 namespace asterism {
 
@@ -70,10 +71,11 @@ void add_provenance(CompiledRulebook const& book, Assessment& result) {
 
 std::string_view engine_version() { return ASTERISM_VERSION; }
 
-Assessment assess(CompiledRulebook const& book, Case const& baby) {
+Assessment assess(CompiledRulebook const& book, Case const& baby, ChangesTold told) {
     auto const facts = evaluate(book, baby, Rest::unknown);
     auto const rest_normal = verdicts(book, with_rest(book, baby, facts, Rest::normal).values);
     EvidenceReader const reader(book, baby, facts);
+    CaseTrial trial(book, facts.values);
     Assessment result;
     result.case_id = baby.id.text;
     add_provenance(book, result);
@@ -87,10 +89,11 @@ Assessment assess(CompiledRulebook const& book, Case const& baby) {
     result.tallies = tally_results(book, facts, reader);
     result.constellations = constellation_results(book, facts, reader);
     result.findings = finding_results(book, facts, reader);
-    result.not_examined = not_examined(book, baby, facts);
+    result.not_examined = not_examined(book, baby, facts, trial);
     result.cautions = case_cautions(book, baby, facts);
     add_actions(book, baby, facts, result);
     result.nothing_examined = baby.nothing_examined();
+    add_what_would_change(book, baby, facts, trial, told, result);
     return result;
 }
 

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "assess/assessment.h"
+#include "assess/changes.h"
 #include "compile/compiled.h"
 
 namespace asterism {
@@ -12,8 +13,10 @@ namespace asterism {
 /// The version of the engine, as it stands in every result.
 std::string_view engine_version();
 
-/// Judges one case: no I/O, no clock, no globals. The case must have been read without errors.
-Assessment assess(CompiledRulebook const& book, Case const& baby);
+/// Judges one case: no I/O, no clock, no globals. The case must have been read without errors. What
+/// would change the answer costs more than the answer.
+Assessment assess(CompiledRulebook const& book, Case const& baby,
+                  ChangesTold told = ChangesTold::none);
 
 /// One condition of a rule with the value seen at it, for `--why`.
 struct TraceLine {

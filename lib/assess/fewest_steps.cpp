@@ -15,12 +15,11 @@ constexpr int most_trials = 20000;
 
 FewestSteps::FewestSteps(CompiledRulebook const& book, Case const& baby, WhatIf const& what_if)
     : book_(book), what_if_(what_if) {
-    for (StepId step = 0; step < book.ontology->steps.size(); ++step) {
-        if (baby.step_done[step]) continue;
-        auto change = what_if.step_normal(step);
-        if (change.empty()) continue;
+    auto changes = what_if.steps_normal();
+    for (StepId step = 0; step < changes.size(); ++step) {
+        if (baby.step_done[step] || changes[step].empty()) continue;
         steps_.push_back(step);
-        changes_.push_back(std::move(change));
+        changes_.push_back(std::move(changes[step]));
     }
 }
 

@@ -8,7 +8,6 @@
 
 #include "assess/evidence.h"
 #include "assess/grouped.h"
-#include "assess/trial.h"
 #include "assess/verdicts.h"
 
 namespace asterism {
@@ -129,8 +128,8 @@ Grouped<NodeId> facts_of_history(CompiledRulebook const& book) {
 
 /// The history items whose presence would change a verdict; the rest need not be asked for this
 /// baby.
-std::vector<std::string> telling_history(CompiledRulebook const& book, CaseFacts const& facts) {
-    Trial trial(book, facts.values);
+std::vector<std::string> telling_history(CompiledRulebook const& book, CaseFacts const& facts,
+                                         CaseTrial& trial) {
     auto const now = trial.verdicts();
     auto const facts_of = facts_of_history(book);
     std::vector<std::string> labels;
@@ -157,7 +156,8 @@ OpenQuestions open_questions(CompiledRulebook const& book, CaseFacts const& fact
     return walk.result();
 }
 
-NotExamined not_examined(CompiledRulebook const& book, Case const& baby, CaseFacts const& facts) {
+NotExamined not_examined(CompiledRulebook const& book, Case const& baby, CaseFacts const& facts,
+                         CaseTrial& trial) {
     NotExamined result;
     auto const& ontology = *book.ontology;
     for (StepId step = 0; step < ontology.steps.size(); ++step) {
@@ -176,7 +176,7 @@ NotExamined not_examined(CompiledRulebook const& book, Case const& baby, CaseFac
     EvidenceReader const reader(book, baby, facts);
     for (auto const& statement : baby.unsure)
         result.unsure.push_back(reader.finding(statement.finding));
-    result.history = telling_history(book, facts);
+    result.history = telling_history(book, facts, trial);
     if (baby.sex == Sex::not_given || baby.sex == Sex::undetermined)
         result.facts.emplace_back("sex");
     if (!baby.gestation) result.facts.emplace_back("gestation");

@@ -5,6 +5,7 @@
 
 #include "assess/assessment.h"
 #include "assess/facts.h"
+#include "assess/trial.h"
 #include "compile/compiled.h"
 
 namespace asterism {
@@ -20,7 +21,9 @@ struct OpenQuestions {
 OpenQuestions open_questions(CompiledRulebook const& book, CaseFacts const& facts,
                              std::vector<Literal> const& open);
 
-/// Everything that was not examined, whatever the rules ask.
-NotExamined not_examined(CompiledRulebook const& book, Case const& baby, CaseFacts const& facts);
+/// Everything that was not examined, whatever the rules ask. `trial` starts from the values of
+/// `facts` and is left as it was.
+NotExamined not_examined(CompiledRulebook const& book, Case const& baby, CaseFacts const& facts,
+                         CaseTrial& trial);
 
 }  // namespace asterism

@@ -91,7 +91,7 @@ private:
         CompiledRule const* nearest = nullptr;
         Progress best;
         for (auto const& rule : book_.rules) {
-            if (!something_speaks_for(rule) || !urgency_for(rule, service)) continue;
+            if (!urgency_for(rule, service) || !something_speaks_for(rule)) continue;
             auto progress = asterism::progress(rule.when, reader_, facts_, book_);
             if (progress.share <= best.share || positive(rule.when).empty()) continue;
             best = std::move(progress);

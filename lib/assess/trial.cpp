@@ -15,7 +15,7 @@ std::optional<Urgency> highest(std::array<int, 4> const& by_urgency) {
 
 }  // namespace
 
-std::shared_ptr<Trial::Places const> Trial::places(CompiledRulebook const& book) {
+std::shared_ptr<CaseTrial::Places const> CaseTrial::places(CompiledRulebook const& book) {
     auto const rules = [&](auto put) {
         for (RuleId id = 0; id < book.rules.size(); ++id) put(book.rules[id].when.literal.node, id);
     };
@@ -30,7 +30,7 @@ std::shared_ptr<Trial::Places const> Trial::places(CompiledRulebook const& book)
         Places{Grouped<RuleId>(nodes, rules), Grouped<std::uint32_t>(nodes, splits)});
 }
 
-Trial::Trial(CompiledRulebook const& book, std::vector<Truth> values)
+CaseTrial::CaseTrial(CompiledRulebook const& book, std::vector<Truth> values)
     : book_(book),
       ripple_(book.circuit, std::move(values)),
       places_(places(book)),
@@ -38,7 +38,7 @@ Trial::Trial(CompiledRulebook const& book, std::vector<Truth> values)
     start();
 }
 
-Trial::Trial(Trial const& other, std::vector<Truth> values)
+CaseTrial::CaseTrial(CaseTrial const& other, std::vector<Truth> values)
     : book_(other.book_),
       ripple_(other.ripple_, std::move(values)),
       places_(other.places_),
@@ -46,7 +46,7 @@ Trial::Trial(Trial const& other, std::vector<Truth> values)
     start();
 }
 
-void Trial::start() {
+void CaseTrial::start() {
     for (RuleId id = 0; id < book_.rules.size(); ++id)
         count(id, value_of(book_.rules[id].when.literal, ripple_.values()), 1);
     for (std::uint32_t i = 0; i < book_.splits.size(); ++i)
@@ -55,7 +55,7 @@ void Trial::start() {
         at_start_.push_back(verdict.verdict == Verdict::suggested);
 }
 
-void Trial::count(RuleId rule, Truth value, int by) {
+void CaseTrial::count(RuleId rule, Truth value, int by) {
     if (value == Truth::no) return;
     for (auto const& [service, urgency] : book_.rules[rule].suggest) {
         auto& standing = standing_[service];
@@ -65,7 +65,7 @@ void Trial::count(RuleId rule, Truth value, int by) {
     }
 }
 
-void Trial::follow(Ripple::Turn const& turn) {
+void CaseTrial::follow(Ripple::Turn const& turn) {
     for (auto const rule : places_->rules.at(turn.node)) {
         bool const negated = book_.rules[rule].when.literal.negated;
         count(rule, negated ? !turn.before : turn.before, -1);
@@ -74,7 +74,7 @@ void Trial::follow(Ripple::Turn const& turn) {
     }
 }
 
-void Trial::apply(std::span<std::pair<NodeId, Truth> const> change) {
+void CaseTrial::apply(std::span<std::pair<NodeId, Truth> const> change) {
     ripple_.apply(change);
     for (; followed_ < ripple_.turns().size(); ++followed_) {
         auto const& turn = ripple_.turns()[followed_];
@@ -84,7 +84,7 @@ void Trial::apply(std::span<std::pair<NodeId, Truth> const> change) {
     }
 }
 
-void Trial::undo() {
+void CaseTrial::undo() {
     for (auto const& turn : ripple_.turns()) follow({turn.node, turn.after, turn.before});
     ripple_.undo();
     touched_.clear();
@@ -93,19 +93,19 @@ void Trial::undo() {
 }
 
 /// As `open_splits` sees it.
-bool Trial::hangs(std::uint32_t split) const {
+bool CaseTrial::hangs(std::uint32_t split) const {
     auto const& [counted, unless] = book_.splits[split];
     return value_of(counted, ripple_.values()) == Truth::yes &&
            value_of(unless, ripple_.values()) == Truth::unknown;
 }
 
-bool Trial::something_hangs() const {
+bool CaseTrial::something_hangs() const {
     return hung_at_start_ || std::ranges::any_of(touched_, [&](auto i) { return hangs(i); });
 }
 
-bool Trial::nothing_turned() const { return !turned_ && !something_hangs(); }
+bool CaseTrial::nothing_turned() const { return !turned_ && !something_hangs(); }
 
-ServiceVerdict Trial::by_standing(ServiceId service) const {
+ServiceVerdict CaseTrial::by_standing(ServiceId service) const {
     ServiceVerdict result;
     result.urgency = highest(standing_[service].held);
     result.open_urgency = highest(standing_[service].open);
@@ -113,7 +113,7 @@ ServiceVerdict Trial::by_standing(ServiceId service) const {
     return result;
 }
 
-std::vector<ServiceVerdict> Trial::verdicts() const {
+std::vector<ServiceVerdict> CaseTrial::verdicts() const {
     if (something_hangs()) return asterism::verdicts(book_, ripple_.values());
     std::vector<ServiceVerdict> result;
     result.reserve(standing_.size());
@@ -122,11 +122,11 @@ std::vector<ServiceVerdict> Trial::verdicts() const {
     return result;
 }
 
-Verdict Trial::verdict(ServiceId service) const {
+Verdict CaseTrial::verdict(ServiceId service) const {
     return something_hangs() ? verdicts()[service].verdict : by_standing(service).verdict;
 }
 
-std::vector<ServiceId> Trial::suggested() const {
+std::vector<ServiceId> CaseTrial::suggested() const {
     auto const settled = something_hangs() ? verdicts() : std::vector<ServiceVerdict>();
     std::vector<ServiceId> result;
     for (ServiceId service = 0; service < standing_.size(); ++service) {
@@ -137,7 +137,7 @@ std::vector<ServiceId> Trial::suggested() const {
     return result;
 }
 
-std::vector<ServiceId> Trial::newly_suggested() const {
+std::vector<ServiceId> CaseTrial::newly_suggested() const {
     if (nothing_turned()) return {};
     auto result = suggested();
     std::erase_if(result, [&](ServiceId service) { return at_start_[service]; });

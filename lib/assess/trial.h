@@ -16,12 +16,12 @@ namespace asterism {
 
 /// A case that was judged, in which facts are changed for a moment: its verdicts are kept up to
 /// date by the rules that turn. They are those of `verdicts` over the same values.
-class Trial {
+class CaseTrial {
 public:
     /// `values` are evaluated already.
-    Trial(CompiledRulebook const& book, std::vector<Truth> values);
+    CaseTrial(CompiledRulebook const& book, std::vector<Truth> values);
     /// Another case judged by the same book, with which it shares what depends on the book alone.
-    Trial(Trial const& other, std::vector<Truth> values);
+    CaseTrial(CaseTrial const& other, std::vector<Truth> values);
 
     void apply(std::span<std::pair<NodeId, Truth> const> change);
     void undo();

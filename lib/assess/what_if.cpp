@@ -33,7 +33,8 @@ Case with_nothing_found(Case baby) {
     return baby;
 }
 
-Verdict tried(Trial& trial, std::vector<WhatIf::Change const*> const& changes, ServiceId service) {
+Verdict tried(CaseTrial& trial, std::vector<WhatIf::Change const*> const& changes,
+              ServiceId service) {
     for (auto const* change : changes) trial.apply(*change);
     auto const result = trial.verdict(service);
     trial.undo();
@@ -42,12 +43,9 @@ Verdict tried(Trial& trial, std::vector<WhatIf::Change const*> const& changes, S
 
 }  // namespace
 
-WhatIf::WhatIf(CompiledRulebook const& book, Case const& baby, CaseFacts const& facts)
-    : book_(book),
-      baby_(baby),
-      facts_(facts),
-      trial_(std::make_unique<Trial>(book, facts.values)),
-      own_facts_(own_facts(book)) {}
+WhatIf::WhatIf(CompiledRulebook const& book, Case const& baby, CaseFacts const& facts,
+               CaseTrial& trial)
+    : book_(book), baby_(baby), facts_(facts), trial_(trial), own_facts_(own_facts(book)) {}
 
 Grouped<WhatIf::OwnFact> WhatIf::own_facts(CompiledRulebook const& book) {
     return {book.ontology->findings.size(), [&](auto put) {
@@ -76,33 +74,34 @@ WhatIf::Change WhatIf::measure_normal(MeasureId id) const {
     return change;
 }
 
-WhatIf::Change WhatIf::step_normal(StepId id) const {
-    Change change;
-    for (FindingId finding_id = 0; finding_id < facts_.states.size(); ++finding_id) {
-        if (facts_.states[finding_id].own != Truth::unknown) continue;
-        auto const& finding = book_.ontology->frame(finding_id);
-        if (finding.step != id || finding.history) continue;
-        auto const absent = this->finding(finding_id, Truth::no);
+std::vector<WhatIf::Change> WhatIf::steps_normal() const {
+    std::vector<Change> changes(book_.ontology->steps.size());
+    for (FindingId id = 0; id < facts_.states.size(); ++id) {
+        if (facts_.states[id].own != Truth::unknown) continue;
+        auto const& frame = book_.ontology->frame(id);
+        if (frame.history) continue;
+        auto const absent = finding(id, Truth::no);
+        auto& change = changes[frame.step];
         change.insert(change.end(), absent.begin(), absent.end());
     }
-    return change;
+    return changes;
 }
 
 Verdict WhatIf::verdict(std::vector<Change const*> const& changes, ServiceId service) const {
-    return tried(*trial_, changes, service);
+    return tried(trial_, changes, service);
 }
 
 std::vector<ServiceId> WhatIf::newly_suggested(Change const& change) const {
-    trial_->apply(change);
-    auto result = trial_->newly_suggested();
-    trial_->undo();
+    trial_.apply(change);
+    auto result = trial_.newly_suggested();
+    trial_.undo();
     return result;
 }
 
 std::vector<ServiceId> WhatIf::suggested_alone(FindingId id) const {
     if (!bare_) {
         auto const nothing = with_nothing_found(baby_);
-        bare_ = std::make_unique<Trial>(*trial_, evaluate(book_, nothing, Rest::unknown).values);
+        bare_ = std::make_unique<CaseTrial>(trial_, evaluate(book_, nothing, Rest::unknown).values);
     }
     bare_->apply(finding(id, Truth::yes));
     auto result = bare_->suggested();

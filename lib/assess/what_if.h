@@ -16,7 +16,9 @@ namespace asterism {
 /// thread: each question is tried out and taken back.
 class WhatIf {
 public:
-    WhatIf(CompiledRulebook const& book, Case const& baby, CaseFacts const& facts);
+    /// `trial` starts from the values of `facts`.
+    WhatIf(CompiledRulebook const& book, Case const& baby, CaseFacts const& facts,
+           CaseTrial& trial);
 
     /// A change of facts, ready to be applied; several may be applied together.
     using Change = std::vector<std::pair<NodeId, Truth>>;
@@ -26,8 +28,8 @@ public:
     Change finding(FindingId id, Truth value) const;
     /// Every test of a measure past no cut-off.
     Change measure_normal(MeasureId id) const;
-    /// Every finding of the step that is not examined, absent.
-    Change step_normal(StepId id) const;
+    /// By StepId: every finding of the step that is not examined, absent.
+    std::vector<Change> steps_normal() const;
 
     /// What a service's verdict becomes.
     Verdict verdict(std::vector<Change const*> const& changes, ServiceId service) const;
@@ -47,9 +49,9 @@ private:
     CompiledRulebook const& book_;
     Case const& baby_;
     CaseFacts const& facts_;
-    std::unique_ptr<Trial> trial_;
-    mutable std::unique_ptr<Trial> bare_;  ///< nothing found; made when first asked of
-    Grouped<OwnFact> own_facts_;           ///< by FindingId
+    CaseTrial& trial_;
+    mutable std::unique_ptr<CaseTrial> bare_;  ///< nothing found; made when first asked of
+    Grouped<OwnFact> own_facts_;               ///< by FindingId
 };
 
 }  // namespace asterism

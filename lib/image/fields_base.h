@@ -14,6 +14,7 @@
 #include "base/time.h"
 #include "image/archive.h"
 #include "image/parts.h"
+#include "image/plain.h"
 
 namespace asterism::image {
 

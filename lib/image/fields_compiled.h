@@ -7,7 +7,9 @@
 namespace asterism {
 
 ASTERISM_FIELDS(Literal, node, negated)
+ASTERISM_PLAIN(Literal)
 ASTERISM_FIELDS(Weighted, literal, weight)
+ASTERISM_PLAIN(Weighted)
 ASTERISM_FIELDS(Range, low, high, low_open, high_open)
 ASTERISM_FIELDS(FindingTest, finding, side, grades)
 ASTERISM_FIELDS(TallyTest, tally, threshold, at_most)
@@ -21,13 +23,17 @@ void save(image::Writer& archive, Clause const& clause);
 void load(image::Reader& archive, Clause& clause);
 
 ASTERISM_FIELDS(Fact, kind, index, detail, node)
+ASTERISM_PLAIN(Fact)
 ASTERISM_FIELDS(CountedMember, finding, counts)
+ASTERISM_PLAIN(CountedMember)
 ASTERISM_FIELDS(CountedKey, key, counts, members, covered)
 ASTERISM_FIELDS(Split, counted, unless)
+ASTERISM_PLAIN(Split)
 ASTERISM_FIELDS(CompiledItem, item, points, when)
 ASTERISM_FIELDS(CompiledTally, id, label, span, count, keys, items, inputs, constellation)
 ASTERISM_FIELDS(CompiledConstellation, syntax, service, total, groups, reached)
 ASTERISM_FIELDS(CompiledSuggestion, service, urgency)
+ASTERISM_PLAIN(CompiledSuggestion)
 ASTERISM_FIELDS(CompiledFollowUp, action, from, to)
 ASTERISM_FIELDS(CompiledRule, syntax, when, suggest, first_steps, follow_up, signs)
 ASTERISM_FIELDS(CompiledClass, meaning, key, syntax)

@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "assess/changes.h"
 #include "conditions/condition.h"
 #include "render/assessment_view.h"
 #include "render/assessment_words.h"
@@ -85,9 +86,10 @@ std::string services(std::vector<std::string> labels) {
 
 std::vector<std::string> change_sentences(Assessment const& a, bool complete) {
     std::vector<std::pair<std::string, std::vector<std::string>>> told;
+    auto const told_of = complete ? ChangesTold::all : ChangesTold::in_brief;
     bool const any = !with_verdict(a, Verdict::suggested).empty();
     for (auto const verdict : {Verdict::suggested, Verdict::unsettled, Verdict::not_suggested}) {
-        if (verdict == Verdict::not_suggested && any && !complete) continue;
+        if (!is_told(told_of, verdict, any)) continue;
         for (auto const* r : with_verdict(a, verdict)) {
             auto const text = words(*r, complete);
             if (text.empty()) continue;

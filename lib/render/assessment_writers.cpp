@@ -42,17 +42,29 @@ std::string cds_hooks(AnswerView const& view) {
     return json_text(cds_cards(view.assessment, view.baby));
 }
 
+template <ChangesTold told>
+ChangesTold always(TextOptions const&) {
+    return told;
+}
+
+ChangesTold by_detail(TextOptions const& options) {
+    return options.detail == Detail::full ? ChangesTold::all : ChangesTold::in_brief;
+}
+
 }  // namespace
 
 std::vector<AssessmentWriter> const& assessment_writers() {
+    constexpr auto none = always<ChangesTold::none>;
+    constexpr auto brief = always<ChangesTold::in_brief>;
+    constexpr auto all = always<ChangesTold::all>;
     static std::vector<AssessmentWriter> const table{
-        {"text", "for a terminal", true, text},
-        {"json", "asterism.assessment/1", true, json},
-        {"html", "one page, with pictures", true, html},
-        {"markdown", "for notes", true, markdown},
-        {"consult", "a referral note", false, consult},
-        {"fhir", "FHIR R4 Bundle with draft ServiceRequests", false, fhir},
-        {"cds-hooks", "CDS Hooks cards", false, cds_hooks},
+        {"text", "for a terminal", by_detail, text},
+        {"json", "asterism.assessment/1", all, json},
+        {"html", "one page, with pictures", all, html},
+        {"markdown", "for notes", brief, markdown},
+        {"consult", "a referral note", none, consult},
+        {"fhir", "FHIR R4 Bundle with draft ServiceRequests", none, fhir},
+        {"cds-hooks", "CDS Hooks cards", none, cds_hooks},
     };
     return table;
 }

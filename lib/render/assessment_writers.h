@@ -22,7 +22,8 @@ struct AnswerView {
 struct AssessmentWriter {
     std::string_view name;
     std::string_view summary;
-    bool shows_changes;  ///< what would change the answer, which costs more than the answer
+    /// Of which services it tells what would change their verdict.
+    ChangesTold (*changes)(TextOptions const&);
     std::string (*write)(AnswerView const&);
 };
 

@@ -43,7 +43,7 @@ std::vector<Truth> evaluated(std::vector<Truth> values, Change const& change) {
 }
 
 /// What a trial says in short agrees with its verdicts.
-void check_short_answers(Trial const& trial, std::vector<ServiceVerdict> const& at_start) {
+void check_short_answers(CaseTrial const& trial, std::vector<ServiceVerdict> const& at_start) {
     auto const now = trial.verdicts();
     std::vector<ServiceId> fresh, all;
     for (ServiceId service = 0; service < now.size(); ++service) {
@@ -59,7 +59,7 @@ void check_short_answers(Trial const& trial, std::vector<ServiceVerdict> const& 
 /// How many of the random changes gave other verdicts than before; each is checked.
 int check_changes(std::mt19937& random, std::vector<Truth> const& start) {
     auto const at_start = verdicts(real_book(), start);
-    Trial trial(real_book(), start);
+    CaseTrial trial(real_book(), start);
     CHECK(same(trial.verdicts(), at_start));
     int told = 0;
     for (int turn = 0; turn < 40; ++turn) {
