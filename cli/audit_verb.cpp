@@ -181,6 +181,22 @@ Asked asked(Options const& options) {
     return a;
 }
 
+/// A column of which no baby has anything puts all of them in one group: a slip of the pen, maybe.
+void warn_of_empty_groups(audit::AuditedBabies const& babies, Asked const& a) {
+    if (babies.babies.empty()) return;
+    std::vector<std::string> there{"month"};
+    for (std::size_t i = 0; i < a.columns.named.size(); ++i) {
+        bool const any = std::any_of(babies.babies.begin(), babies.babies.end(),
+                                     [&](auto const& baby) { return !baby.columns[i].empty(); });
+        if (any) there.push_back(a.columns.named[i]);
+    }
+    for (auto const& by : a.audit.by) {
+        if (std::find(there.begin(), there.end(), by) != there.end()) continue;
+        auto const help = did_you_mean(by, there);
+        report(fmt::format("--by {}: no case has it{}{}\n", by, help.empty() ? "" : "; ", help));
+    }
+}
+
 int run(Options const& options, Asked const& a) {
     bool const json = a.format == "json";
     Diagnostics diagnostics;
@@ -213,6 +229,7 @@ int run(Options const& options, Asked const& a) {
         return print_problems(diagnostics, audit_schema, json), invalid_input;
     }
     if (!refused.empty()) report(diagnostics_text(refused));
+    warn_of_empty_groups(babies, a);
     auto const result = audit::audit(babies, plan, a.audit);
     print(in_format(a.format, {result, babies, plan, a.cases, a.decisions}));
     return babies.refused.empty() ? done : invalid_input;
