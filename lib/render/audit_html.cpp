@@ -51,14 +51,17 @@ private:
     }
 
     void overview() {
+        auto const sensitivity = forest_lines("sensitivity");
+        auto const ppv = forest_lines("ppv");
+        if (sensitivity.empty() && ppv.empty()) return;
         Scope const section(m_, "section", {{"aria-labelledby", "overview"}});
         heading("overview", "Services side by side");
         Scope const plots(m_, "div", {{"class", "plots"}});
-        forest("sensitivity", "Of the suggested referrals, made");
-        forest("ppv", "Of the referrals made, suggested");
+        forest(sensitivity, "Of the suggested referrals, made");
+        forest(ppv, "Of the referrals made, suggested");
     }
 
-    void forest(std::string_view id, std::string const& caption) {
+    std::vector<ForestLine> forest_lines(std::string_view id) const {
         std::vector<ForestLine> lines;
         for (auto const& service : a_.services) {
             for (auto const& f : figures(service.table, service.shown)) {
@@ -69,6 +72,10 @@ private:
                      f.share.value(), f.share.interval()});
             }
         }
+        return lines;
+    }
+
+    void forest(std::vector<ForestLine> const& lines, std::string const& caption) {
         if (lines.empty()) return;
         Scope const figure(m_, "figure");
         m_.element("figcaption", caption + ", with 95 % intervals").new_line();

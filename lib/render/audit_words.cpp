@@ -126,9 +126,9 @@ std::vector<std::string> counts(AuditReport const& report) {
     auto const& a = report.audit;
     std::vector<std::string> lines{
         fmt::format("{} babies, {} with decisions", number(a.babies), number(a.decided))};
-    if (!a.without_decision.empty())
-        lines.push_back(fmt::format("{} without any decision: not counted",
-                                    counted(a.without_decision.size(), "baby", "babies")));
+    if (auto const silent = a.without_decision.size(); silent > 0)
+        lines.push_back(fmt::format("{} {} without any decision: not counted", number(silent),
+                                    silent == 1 ? "baby" : "babies"));
     if (!a.without_case.empty())
         lines.push_back(fmt::format("{} only among the decisions ({}): not counted",
                                     counted(a.without_case.size(), "case", "cases"),
