@@ -55,12 +55,12 @@ void refuse_single_case_options(Options const& options) {
 /// The streams of one batch and what is said of them.
 class Batch {
 public:
-    Batch(std::string file, std::string rejects)
+    Batch(std::string const& file, std::string rejects)
         : file_(file),
           rejects_name_(std::move(rejects)),
           input_(Descriptor::to_read(file)),
           output_(Descriptor::to_write("-")),
-          report_(std::move(file)) {
+          report_(file) {
         if (input_.is(output_)) throw UsageError("the output is the file that is read");
         if (rejects_name_.empty()) return;
         if (input_.is(rejects_name_) || output_.is(rejects_name_) || rejects_name_ == "-")
