@@ -21,7 +21,7 @@ HandbookSection about_chapter() {
         "edit the book. It is made from the same files that judge a baby, so that nothing here can "
         "differ from what the program does.",
         std::string(safety_text())};
-    auto const explain = [&](std::string id, FindingClass value, std::string text) {
+    auto const explain = [&](std::string const& id, FindingClass value, std::string text) {
         HandbookEntry entry;
         entry.anchor = "class-" + id;
         entry.title = capital(std::string(class_words(value)));

@@ -32,7 +32,7 @@ public:
 private:
     static std::string heading(int level) { return fmt::format("h{}", std::min(level, 6)); }
 
-    static std::string styled(std::string name, std::string const& kind) {
+    static std::string styled(std::string const& name, std::string const& kind) {
         return kind.empty() ? name : name + " " + kind;
     }
 
