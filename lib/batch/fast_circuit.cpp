@@ -5,8 +5,8 @@
 #include <limits>
 #include <numeric>
 
-/// Two builds of a function, of which the processor at hand gets the one that it can run. Sanitizers
-/// are not ready yet when that is found out.
+/// Two builds of a function, of which the processor at hand gets the one that it can run.
+/// Sanitizers are not ready yet when that is found out.
 #if defined(__x86_64__) && defined(__GNUC__) && !defined(__clang__) && \
     !defined(__SANITIZE_ADDRESS__) && !defined(__SANITIZE_THREAD__)
 #define ASTERISM_WIDE [[gnu::target_clones("avx2", "default"), gnu::flatten]]
