@@ -162,7 +162,7 @@ int assess_batch(Options const& options) {
     if (!book) return print_problems(diagnostics, schema, false), invalid_input;
     batch::FastBook const fast(*book);
     auto const writer = batch_line_writer(*book->book);
-    batch::BatchPlan const plan{*book, &fast, *writer, file, options.get("detail") == "full"};
+    batch::BatchPlan const plan{fast, *writer, file, options.get("detail") == "full"};
     watch_signals();
     Batch run(file, options.get("rejects"));
     if (auto const problem = run.cannot_open(); !problem.empty())

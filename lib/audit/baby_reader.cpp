@@ -171,9 +171,7 @@ bool BabyReader::judge_in_full(std::string_view line, ReadyBook const& ready, Au
     Diagnostics diagnostics;
     auto const node = yaml::read_json(make_source("", std::string(line)), diagnostics);
     auto const& ontology = plan_.books.ontology();
-    Case whole;
-    whole.step_done.assign(ontology.steps.size(), false);
-    if (node) whole = read_case(*node, ontology, diagnostics);
+    auto const whole = node ? read_case(*node, ontology, diagnostics) : empty_case(ontology);
     if (diagnostics.has_errors() || !node) return refuse("", "");
     join(baby, batch::engine_answers(*ready.book, whole));
     return true;

@@ -28,8 +28,8 @@ void BlockResult::clear() {
     counts_lines = true;
 }
 
-BlockJudge::BlockJudge(BatchPlan const& plan) : plan_(plan), reader_(*plan.book.ontology) {
-    if (plan.fast) fast_.emplace(*plan.fast);
+BlockJudge::BlockJudge(BatchPlan const& plan) : plan_(plan), reader_(*plan.book().ontology) {
+    if (!plan.explain) fast_.emplace(plan.fast);
     waiting_.reserve(most_waiting);
 }
 
@@ -56,14 +56,14 @@ void BlockJudge::judge(Block const& block, BlockResult& result) {
 
 void BlockJudge::line(std::string_view text, std::uint64_t number, BlockResult& result) {
     if (text.ends_with('\r')) text.remove_suffix(1);
-    bool const plain = fast_ && !plan_.explain && reader_.read(text, next());
+    bool const plain = fast_ && reader_.read(text, next());
     if (!plain) return blank(text) ? void() : in_full(text, number, result);
     keep(result);
 }
 
 FastCase& BlockJudge::next() {
     if (count_ == waiting_.size())
-        waiting_.emplace_back().steps = StepSet(plan_.book.ontology->steps.size());
+        waiting_.emplace_back().steps = StepSet(plan_.book().ontology->steps.size());
     return waiting_[count_];
 }
 
@@ -85,26 +85,21 @@ void BlockJudge::in_full(std::string_view text, std::uint64_t number, BlockResul
     Diagnostics diagnostics;
     auto const source = make_source(plan_.name, std::string(text));
     auto const node = yaml::read_json(source, diagnostics);
-    auto const& ontology = *plan_.book.ontology;
+    auto const& ontology = *plan_.book().ontology;
     auto const baby = node ? read_case(*node, ontology, diagnostics) : empty_case(ontology);
     if (!diagnostics.has_errors()) return answer_in_full(baby, result);
     bool const flags = !baby.present.empty() || !baby.measures.empty();
-    auto const red = flags ? recognised_red_flags(plan_.book, baby) : std::vector<Evidence>{};
+    auto const red = flags ? recognised_red_flags(plan_.book(), baby) : std::vector<Evidence>{};
     result.refused.push_back({number, plan_.writer.refused(baby.id.text, diagnostics, red)});
 }
 
 void BlockJudge::answer_in_full(Case const& baby, BlockResult& result) {
-    if (fast_ && !plan_.explain) {
+    if (fast_) {
         copy(baby, next());
         return keep(result);
     }
     ++result.cases;
-    if (plan_.explain) {
-        auto assessment = assess(plan_.book, baby);
-        add_what_would_change(plan_.book, baby, assessment);
-        return plan_.writer.explained(assessment, result.out);
-    }
-    plan_.writer.answer(baby.id.text, engine_answers(plan_.book, baby), result.out);
+    plan_.writer.explained(assess(plan_.book(), baby, ChangesTold::all), result.out);
 }
 
 }  // namespace asterism::batch

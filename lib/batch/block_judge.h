@@ -30,11 +30,12 @@ struct BlockResult {
 
 /// What the threads of a batch share.
 struct BatchPlan {
-    CompiledRulebook const& book;
-    FastBook const* fast = nullptr;  ///< null: every case goes through the engine
+    FastBook const& fast;
     BatchWriter const& writer;
     std::string name;      ///< of the file, for messages
     bool explain = false;  ///< everything that `assess` says, instead of the verdicts
+
+    CompiledRulebook const& book() const { return fast.whole(); }
 };
 
 /// Judges the lines of blocks, one thread's own. A plain line is read and judged the fast way;
@@ -55,7 +56,7 @@ private:
 
     BatchPlan const& plan_;
     LineReader reader_;
-    std::optional<FastJudge> fast_;
+    std::optional<FastJudge> fast_;  ///< none where cases are explained
     std::vector<FastCase> waiting_;  ///< the first `count_` are read and not judged
     std::size_t count_ = 0;
 };

@@ -6,6 +6,8 @@
 
 #include <csv.h>
 
+#include "cases/csv_record.h"
+
 namespace asterism::batch {
 
 namespace {
@@ -15,10 +17,7 @@ std::string written(std::vector<std::string> const& cells) {
     std::string text;
     for (auto const& cell : cells) {
         if (&cell != &cells.front()) text += ',';
-        bool const plain = cell.find_first_of(",\"\r\n") == std::string::npos;
-        if (!plain) text += '"';
-        for (auto const c : cell) text.append(c == '"' ? 2 : 1, c);
-        if (!plain) text += '"';
+        text += csv_quoted(cell);
     }
     return text;
 }

@@ -39,11 +39,6 @@ Truth FactValues::grade(FindingId id, std::uint32_t wanted) const {
     return result;
 }
 
-Truth FactValues::is_sex(Sex wanted) const {
-    bool const known = baby_.sex == Sex::female || baby_.sex == Sex::male;
-    return known ? truth(baby_.sex == wanted) : Truth::unknown;
-}
-
 Truth FactValues::of_baby(BabyFact const& fact) const {
     auto const& ranges = book_.whole().ranges;
     switch (fact.kind) {
@@ -52,14 +47,11 @@ Truth FactValues::of_baby(BabyFact const& fact) const {
         case Fact::Kind::measure_red_flag:
             return truth(tests_[fact.detail].value_or(Truth::no) != Truth::no);
         case Fact::Kind::age:
-            return baby_.age ? ranges[fact.detail].contains(baby_.age->hours, baby_.age->hours)
-                             : Truth::unknown;
-        case Fact::Kind::female: return is_sex(Sex::female);
-        case Fact::Kind::male: return is_sex(Sex::male);
-        default: break;
+            return ranges[fact.detail].contains(baby_.age->hours, baby_.age->hours);
+        default:
+            return ranges[fact.detail].contains(baby_.gestation->min_days,
+                                                baby_.gestation->max_days);
     }
-    if (!baby_.gestation) return Truth::unknown;
-    return ranges[fact.detail].contains(baby_.gestation->min_days, baby_.gestation->max_days);
 }
 
 }  // namespace asterism::batch

@@ -14,6 +14,7 @@ public:
         : book_(book), baby_(baby), states_(states), tests_(tests), rest_(rest) {}
 
     Truth of_finding(FindingId id, FindingFact const& fact) const;
+    /// Of a measure, or of an age or gestation that was given.
     Truth of_baby(BabyFact const& fact) const;
 
 private:
@@ -22,7 +23,6 @@ private:
     Truth finding(FindingId id) const;
     Truth not_present(FindingId id) const { return examined(id) ? finding(id) : Truth::no; }
     Truth side(FindingId id, Sides wanted) const;
-    Truth is_sex(Sex wanted) const;
     Truth grade(FindingId id, std::uint32_t wanted) const;
 
     FastBook const& book_;

@@ -305,6 +305,15 @@ yaml::Node CsvLongCase::node(CsvForm const& form, Span whole) const {
     return yaml::map(std::move(whole), std::move(entries));
 }
 
+std::string csv_quoted(std::string const& cell) {
+    bool const needs = cell.find_first_of(",\"\r\n") != std::string::npos ||
+                       cell.starts_with(' ') || cell.ends_with(' ');
+    if (!needs) return cell;
+    std::string text = "\"";
+    for (auto const c : cell) text += c == '"' ? std::string("\"\"") : std::string(1, c);
+    return text + "\"";
+}
+
 std::string csv_rows_apart(std::string_view id) {
     return "rows of case `" + std::string(id) +
            "` stand apart; the rows of a case must follow one another";

@@ -83,6 +83,9 @@ private:
     std::vector<CsvRecord> findings_;  ///< what each row says of its finding
 };
 
+/// A cell as it stands in a file: in quotes where it must be.
+std::string csv_quoted(std::string const& cell);
+
 /// What to say of a case of the long form that comes again behind another.
 std::string csv_rows_apart(std::string_view id);
 

@@ -11,15 +11,6 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-std::string quoted(std::string const& cell) {
-    bool const needs = cell.find_first_of(",\"\r\n") != std::string::npos ||
-                       cell.starts_with(' ') || cell.ends_with(' ');
-    if (!needs) return cell;
-    std::string text = "\"";
-    for (auto const c : cell) text += c == '"' ? std::string("\"\"") : std::string(1, c);
-    return text + "\"";
-}
-
 /// `low-set-ears; right; familial`, `except=hips`, or the plain word.
 std::string item_text(Json const& item) {
     if (item.is_string()) return item.get<std::string>();
@@ -71,7 +62,7 @@ std::string write_csv_cases(std::vector<Case> const& cases, WriteContext const& 
         auto const tree = case_json(baby, context.ontology, not_said);
         std::vector<std::string> cells;
         for (auto const column : csv_columns())
-            cells.push_back(quoted(cell(tree, std::string(column))));
+            cells.push_back(csv_quoted(cell(tree, std::string(column))));
         text += fmt::format("{}\n", fmt::join(cells, ","));
     }
     return text;

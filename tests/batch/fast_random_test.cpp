@@ -91,6 +91,10 @@ public:
 
     Tally const& tally() const { return tally_; }
 
+    /// The naive evaluator judges one case in so many.
+    std::size_t const every =
+        std::max<std::size_t>(from_environment("ASTERISM_NAIVE_EVERY", usually_naive), 1);
+
 private:
     void compare(Case const& baby, Answers const& answers) {
         auto const engine = engine_answers(subject_.compiled, baby);
@@ -116,10 +120,6 @@ private:
     std::vector<Case> babies_;
     std::vector<FastCase> fast_;
     Tally tally_;
-
-public:
-    std::size_t const every =
-        std::max<std::size_t>(from_environment("ASTERISM_NAIVE_EVERY", usually_naive), 1);
 };
 
 }  // namespace
